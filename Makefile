@@ -1,0 +1,156 @@
+# Batten. `make` builds the program as build/batten; `make help` lists the targets.
+# Settings first; below the line nothing needs a change to build.
+
+PREFIX ?= /usr/local
+DESTDIR ?=
+CFLAGS ?= -O2 -g
+BUILD ?= build
+JOBS ?= $(shell nproc 2>/dev/null || echo 2)
+# WERROR=-Werror for `make lint`; SANITIZE=... for the second build of `make test`.
+WERROR ?=
+SANITIZE ?=
+
+# ---------------------------------------------------------------------------------------------
+
+# Debian packages: to build, for the tests besides, for lint besides.
+BUILD_PACKAGES := gcc libc6-dev make pkg-config libgsl-dev libyaml-dev
+TEST_PACKAGES := libcriterion-dev liblapacke-dev diffutils
+LINT_PACKAGES := clang clang-format cppcheck
+
+LIBRARIES := gsl yaml-0.1
+TEST_LIBRARIES := criterion lapacke
+pkg-config = $(shell pkg-config $(1) 2>/dev/null)
+
+WARNINGS := -Wall -Wextra -Wshadow -Wconversion -Wno-sign-conversion -Wstrict-prototypes \
+	-Wmissing-prototypes -Wvla -Wundef -Wpointer-arith -Wcast-qual -Wwrite-strings $(WERROR)
+ALL_CPPFLAGS = -Isrc -I$(BUILD) -D_POSIX_C_SOURCE=200809L $(LIBRARY_CPPFLAGS) $(CPPFLAGS)
+ALL_CFLAGS = -std=c17 $(WARNINGS) $(SANITIZE) $(CFLAGS)
+ALL_LDFLAGS = -Wl,-O1,--as-needed $(SANITIZE) $(LDFLAGS)
+LIBRARY_CPPFLAGS := $(call pkg-config,--cflags $(LIBRARIES))
+ALL_LDLIBS = $(or $(call pkg-config,--libs $(LIBRARIES)),-lgsl -lgslcblas -lyaml) -lm $(LDLIBS)
+TEST_LDLIBS = $(or $(call pkg-config,--libs $(TEST_LIBRARIES)),-lcriterion -llapacke)
+
+LIBRARY_SOURCES := $(filter-out src/cli/%,$(wildcard src/*/*.c))
+CLI_SOURCES := $(wildcard src/cli/*.c)
+UNIT_SOURCES := $(wildcard tests/unit/*.c)
+TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tools/json.c
+TABLES := $(sort $(wildcard tables/*.tsv))
+LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o
+CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
+UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
+
+.DELETE_ON_ERROR:
+
+.PHONY: all
+all: $(BUILD)/batten ## build build/batten (the default)
+
+$(BUILD)/batten: $(CLI_OBJECTS) $(BUILD)/libbatten.a
+	$(CC) $(ALL_LDFLAGS) -o $@ $(CLI_OBJECTS) $(BUILD)/libbatten.a $(ALL_LDLIBS)
+
+$(BUILD)/libbatten.a: $(LIBRARY_OBJECTS)
+	@rm -f $@
+	$(AR) rcs $@ $^
+
+$(BUILD)/obj/%.o: src/%.c | needs
+	@mkdir -p $(@D)
+	$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+
+# The tables of tables/ as C data, so that the program runs from anywhere.
+$(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
+	@mkdir -p $(@D)
+	LC_ALL=C awk -f src/tables/embed.awk $(TABLES) > $@.part
+	@mv $@.part $@
+
+$(BUILD)/obj/tables_data.o: $(BUILD)/tables_data.c | needs
+	@mkdir -p $(@D)
+	$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+
+# Without this the first thing to fail would be a missing header.
+.PHONY: needs
+needs:
+	@CC='$(CC)' .ci/check-needs $(LIBRARIES) -- $(BUILD_PACKAGES)
+
+# ---- tests: softer warnings, the test macros convert freely ----
+
+$(BUILD)/obj/unit/%.o: tests/unit/%.c | needs
+	@mkdir -p $(@D)
+	$(CC) $(ALL_CPPFLAGS) -Itests/unit -std=c17 -Wall -Wextra $(WERROR) $(SANITIZE) $(CFLAGS) \
+		-MMD -MP -c -o $@ $<
+
+$(BUILD)/unit-tests: $(UNIT_OBJECTS) $(BUILD)/libbatten.a
+	$(CC) $(ALL_LDFLAGS) -o $@ $(UNIT_OBJECTS) $(BUILD)/libbatten.a $(TEST_LDLIBS) $(ALL_LDLIBS)
+
+$(BUILD)/json_compare: $(TOOL_SOURCES) $(wildcard tests/tools/*.h) | needs
+	@mkdir -p $(@D)
+	$(CC) -std=c17 -D_POSIX_C_SOURCE=200809L $(WARNINGS) $(CFLAGS) -o $@ $(TOOL_SOURCES) -lm
+
+.PHONY: test-programs
+test-programs: $(BUILD)/batten $(BUILD)/unit-tests $(BUILD)/json_compare
+
+SANITIZERS := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+
+.PHONY: test
+test: ## install what the tests need (Debian), build twice, run every test
+	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/san CFLAGS='-O1 -g' \
+		SANITIZE='$(SANITIZERS)'
+	@tests/tools/run-all $(BUILD) $(BUILD)/san
+
+.PHONY: test-update
+test-update: test-programs ## write what the program prints into tests/cases and README.md
+	tests/tools/run-cases --write $(BUILD)/batten $(BUILD)/json_compare $(BUILD)/test/update
+	tests/tools/check-readme --write $(BUILD)/batten $(BUILD)/test/update-readme
+	@echo "Now read the change: git diff tests/cases README.md"
+
+# ---- lint ----
+
+.PHONY: lint
+lint: ## compile with gcc and clang, warnings as errors; cppcheck; clang-format
+	@.ci/check-tools gcc clang cppcheck clang-format -- $(LINT_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) objects CC=gcc WERROR=-Werror BUILD=$(BUILD)/lint-gcc
+	@$(MAKE) --no-print-directory -j$(JOBS) objects CC=clang WERROR=-Werror BUILD=$(BUILD)/lint-clang
+	@mkdir -p $(BUILD)/lint-cppcheck
+	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
+		--error-exitcode=1 -j $(JOBS) --cppcheck-build-dir=$(BUILD)/lint-cppcheck -Isrc src
+	clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/unit/*.[ch] tests/tools/*.[ch])
+	@echo "Nothing to complain about."
+
+.PHONY: objects
+objects: $(LIBRARY_OBJECTS) $(CLI_OBJECTS)
+
+.PHONY: lint-deps
+lint-deps: ## install what lint needs (Debian)
+	.ci/install-packages $(BUILD_PACKAGES) $(LINT_PACKAGES)
+
+# ---- for people ----
+
+.PHONY: demo
+demo: ## install what the build needs (Debian), build, check an example
+	.ci/install-packages $(BUILD_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) all
+	@echo; echo '$$ $(BUILD)/batten check examples/seedling-stand.yaml'; echo; \
+	$(BUILD)/batten check examples/seedling-stand.yaml; status=$$?; echo; \
+	case $$status in \
+	0) echo "(Exit status 0: every check of this stand passes.)" ;; \
+	1) echo "(Exit status 1: this stand does not pass every check; the program itself works.)" ;; \
+	*) echo "(Exit status $$status.)"; exit $$status ;; \
+	esac
+
+.PHONY: install
+install: all ## copy to DESTDIR/PREFIX (default /usr/local): the program, its pages, the examples
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+	install -m 755 $(BUILD)/batten $(DESTDIR)$(PREFIX)/bin/batten
+	install -m 644 README.md SAFETY.md LICENSE $(DESTDIR)$(PREFIX)/share/doc/batten
+	install -m 644 examples/*.yaml $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+
+.PHONY: clean
+clean: ## remove the build folder
+	rm -rf $(BUILD)
+
+.PHONY: help
+help: ## list the targets
+	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/make \1|\2/p' Makefile | \
+		while IFS='|' read -r target what; do printf '  %-17s %s\n' "$$target" "$$what"; done
+
+-include $(LIBRARY_OBJECTS:.o=.d) $(CLI_OBJECTS:.o=.d) $(UNIT_OBJECTS:.o=.d)

@@ -1,0 +1,44 @@
+/* check/rating.h - the answer of every check: demand against limit.
+ *
+ * Checks are pure functions: numbers in, a rating out, and every factor noted in the working where
+ * one is given. Where a value that is needed has none, the rating is not covered and says what is
+ * missing. A number that is not finite going in comes out as a ratio of NAN, which passes nothing:
+ * test `ratio <= 1`, never `!(ratio > 1)`.
+ */
+#ifndef CHECK_RATING_H
+#define CHECK_RATING_H
+
+#include "tables/tables.h"
+#include "units/quantity.h"
+#include "working/working.h"
+
+#include <stdbool.h>
+
+struct rating {
+    bool covered;
+    const char *missing;  /* what has no value: "bending strength Fb"; "" where covered */
+    double demand, limit; /* SI, of `quantity`; a sum of shares has limit 1; NAN: not covered */
+    double ratio;         /* demand / limit; NAN where not covered */
+    enum quantity quantity;
+    const char *source;  /* "NDS 2018 3.9.2" */
+    const char *governs; /* short words: "bending with compression" */
+    bool slender;        /* slimmer than a post or beam may be, at a load too small to matter:
+                            a caution */
+};
+
+/* What surrounds a stick. */
+struct conditions {
+    bool wet;               /* in service over 19 % moisture */
+    bool repetitive;        /* three or more share the load; ignored for ungraded and own numbers */
+    enum duration duration; /* of the shortest load in the combination */
+};
+
+struct rating rating_of(double demand, double limit, enum quantity quantity, const char *source,
+                        const char *governs);
+struct rating rating_missing(const char *what, const char *source);
+
+/* The worse of two: what fails before what is not covered before what passes, then the larger
+ * ratio; NAN is the worst. `slender` of either is kept. */
+struct rating rating_worse(struct rating one, struct rating other);
+
+#endif

@@ -1,0 +1,22 @@
+#include "cli/command.h"
+
+#include "cli/judged.h"
+#include "cli/output.h"
+#include "report/check_text.h"
+#include "report/result_json.h"
+
+enum exit_status check_command(const struct call *call) {
+    struct result result = {0};
+    if (!judged(call, &(struct judge_options){0}, &result))
+        return EXIT_WRONG_INPUT;
+    if (call->options.given[OPTION_JSON])
+        result_json(json_new(call->arena, output_sink()), &result);
+    else {
+        struct text text = text_new(call->arena);
+        check_text(&text, &result,
+                   &(struct check_text_options){.all = call->options.given[OPTION_ALL],
+                                                .frame_name = call_word(call, 0)});
+        output_text(&text);
+    }
+    return exit_status_of(result.verdict, call->options.given[OPTION_ALLOW_NOT_COVERED]);
+}

@@ -1,0 +1,34 @@
+#include "cli/judged.h"
+
+#include "cli/output.h"
+#include "cli/read_input.h"
+
+bool judged(const struct call *call, const struct judge_options *options, struct result *result) {
+    struct arena *arena = call->arena;
+    const char *path = call_word(call, 0);
+    struct problems problems = problems_new(arena);
+    struct text bytes = text_new(arena);
+    const char *why;
+    const struct frame *frame = NULL;
+    if (!read_input(path, &bytes, &why))
+        problem_add(&problems, (struct place){0, 0}, "", "%s", why);
+    else
+        frame = frame_read(arena, text_string(&bytes), bytes.count,
+                           (struct frame_limits){.large = call->options.given[OPTION_LARGE]},
+                           &problems);
+    if (!frame) {
+        output_problems(arena, input_name(path), &problems, call->options.given[OPTION_JSON]);
+        return false;
+    }
+    judge_frame(arena, frame, options, result);
+    if (result->problems.count) {
+        output_problems(arena, input_name(path), &result->problems,
+                        call->options.given[OPTION_JSON]);
+        return false;
+    }
+    if (result->verdict == VERDICT_FOLDS)
+        message(arena, "the frame folds up as described");
+    if (result->verdict == VERDICT_FAILED)
+        message(arena, result->trouble ? result->trouble : "the computation cannot be trusted");
+    return true;
+}

@@ -1,0 +1,15 @@
+/* cli/judged.h - from a file's name to its verdict, for every command that judges a frame.
+ */
+#ifndef CLI_JUDGED_H
+#define CLI_JUDGED_H
+
+#include "cli/command.h"
+#include "judge/judge.h"
+#include "result/result.h"
+
+/* Read and judge the frame that the first word names. False where its description is wrong: the
+ * problems are then written. Says on standard error that a frame folds, or why a
+ * result is VERDICT_FAILED. */
+bool judged(const struct call *call, const struct judge_options *options, struct result *result);
+
+#endif

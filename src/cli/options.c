@@ -1,0 +1,175 @@
+#include "cli/options.h"
+
+#include "base/near.h"
+
+#include <string.h>
+
+/* ORDER OPTION */
+const struct option_rule OPTION_RULES[OPTION_COUNT] = {
+    [OPTION_ALL] = {"--all", NULL, "show every check, also those that hold"},
+    [OPTION_ALLOW_NOT_COVERED] = {"--allow-not-covered", NULL,
+                                  "end with 0 where all that is left are checks without a "
+                                  "published rule"},
+    [OPTION_COMBINATION] = {"--combination", "NAME",
+                            "the working under these loads, such as D+T, and not under the worst"},
+    [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
+    [OPTION_DRY] = {"--dry", NULL, "the wood stays dry (the default)"},
+    [OPTION_DURATION] = {"--duration", "NAME",
+                         "how long the load stands: permanent, ten-years (the default), "
+                         "two-months, seven-days, ten-minutes"},
+    [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
+    [OPTION_HELP] = {"--help", NULL, "this text"},
+    [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
+    [OPTION_LARGE] = {"--large", NULL, "allow up to 200 000 joints and sticks"},
+    [OPTION_LIVE] = {"--live", "LOAD", "what comes and goes, \"20 psf\""},
+    [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
+    [OPTION_SAG] = {"--sag", "LIMIT", "how far it may sag, span/240 (the default) or a length"},
+    [OPTION_SAG_OF] = {"--sag-of", "total|live",
+                       "the sag of all load with creep (the default), or of the live load alone "
+                       "as in building-code span tables"},
+    [OPTION_SIZE] = {"--size", "SIZE", "2x6 and so on; without it a row for each size"},
+    [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
+    [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
+    [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
+    [OPTION_VERSION] = {"--version", NULL, "the version"},
+    [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
+};
+
+static const struct place NO_PLACE = {0, 0};
+
+/* The option called by the first `length` bytes of `name`, OPTION_COUNT where there is none. */
+static enum option option_find(const char *name, size_t length) {
+    for (int k = 0; k < OPTION_COUNT; k++)
+        if (strlen(OPTION_RULES[k].name) == length &&
+            strncmp(OPTION_RULES[k].name, name, length) == 0)
+            return (enum option)k;
+    return OPTION_COUNT;
+}
+
+static bool is_option(const char *argument) {
+    return argument[0] == '-' && argument[1] != '\0';
+}
+
+/* Where the option's value stands: behind its equal sign, as the next argument, or nowhere. What
+ * looks like an option is no value. */
+enum value_place { VALUE_NONE, VALUE_BEHIND, VALUE_NEXT };
+static enum value_place value_place(enum option option, int argc, char *const *argv, int at) {
+    if (strchr(argv[at], '='))
+        return VALUE_BEHIND;
+    bool takes = option < OPTION_COUNT && OPTION_RULES[option].value;
+    return takes && at + 1 < argc && strncmp(argv[at + 1], "--", 2) != 0 ? VALUE_NEXT : VALUE_NONE;
+}
+
+/* One argument after the other. */
+struct reading {
+    int argc;
+    char *const *argv;
+    int at;
+    bool ended; /* by -- */
+};
+struct argument {
+    const char *word; /* a word, else NULL */
+    const char *text; /* the option as typed */
+    size_t length;    /* of its name */
+    enum option option;
+    enum value_place place;
+    const char *value;
+};
+
+static bool next_argument(struct reading *reading, struct argument *out) {
+    if (reading->at < reading->argc && !reading->ended &&
+        strcmp(reading->argv[reading->at], "--") == 0) {
+        reading->ended = true;
+        reading->at++;
+    }
+    if (reading->at >= reading->argc)
+        return false;
+    const char *text = reading->argv[reading->at];
+    *out = (struct argument){.text = text, .option = OPTION_COUNT};
+    if (reading->ended || !is_option(text)) {
+        out->word = text;
+        reading->at++;
+        return true;
+    }
+    out->length = strcspn(text, "=");
+    out->option = option_find(text, out->length);
+    out->place = value_place(out->option, reading->argc, reading->argv, reading->at);
+    if (out->place == VALUE_BEHIND)
+        out->value = text + out->length + 1;
+    if (out->place == VALUE_NEXT)
+        out->value = reading->argv[++reading->at];
+    reading->at++;
+    return true;
+}
+
+const char *options_command(int argc, char *const *argv) {
+    struct reading reading = {argc, argv, 1, false};
+    struct argument argument;
+    while (next_argument(&reading, &argument))
+        if (argument.word)
+            return argument.word;
+    return NULL;
+}
+
+bool options_has(int argc, char *const *argv, enum option option) {
+    struct reading reading = {argc, argv, 1, false};
+    struct argument argument;
+    while (next_argument(&reading, &argument))
+        if (argument.option == option)
+            return true;
+    return false;
+}
+
+static bool is_known(enum option option, const enum option *known, size_t known_count) {
+    for (size_t k = 0; k < known_count; k++)
+        if (known[k] == option)
+            return true;
+    return false;
+}
+
+static void unknown_option(const char *name, const enum option *known, size_t known_count,
+                           struct problems *problems) {
+    const char *names[OPTION_COUNT];
+    for (size_t k = 0; k < known_count; k++)
+        names[k] = OPTION_RULES[known[k]].name;
+    const char *near = near_name(name, names, known_count);
+    if (near)
+        problem_add(problems, NO_PLACE, name, "unknown option; did you mean %s?", near);
+    else
+        problem_add(problems, NO_PLACE, name, "unknown option");
+}
+
+static void take_option(struct arena *arena, const struct argument *argument,
+                        const enum option *known, size_t known_count, struct options *options,
+                        struct problems *problems) {
+    const char *name = arena_copy(arena, argument->text, argument->length);
+    enum option option = argument->option;
+    if (!is_known(option, known, known_count)) {
+        unknown_option(name, known, known_count, problems);
+        return;
+    }
+    const char *wanted = OPTION_RULES[option].value;
+    if (options->given[option])
+        problem_add(problems, NO_PLACE, name, "given twice");
+    else if (wanted && !argument->value)
+        problem_add(problems, NO_PLACE, name, "a value is missing: %s %s", name, wanted);
+    else if (!wanted && argument->value)
+        problem_add(problems, NO_PLACE, name, "takes no value, found '%s'", argument->value);
+    options->given[option] = true;
+    options->value[option] = argument->value;
+}
+
+struct options options_read(struct arena *arena, int argc, char *const *argv,
+                            const enum option *known, size_t known_count,
+                            struct problems *problems) {
+    struct options options = {.words = ARENA_ARRAY(arena, const char *, (size_t)argc + 1)};
+    struct reading reading = {argc, argv, 1, false};
+    struct argument argument;
+    while (next_argument(&reading, &argument)) {
+        if (argument.word)
+            options.words[options.word_count++] = argument.word;
+        else
+            take_option(arena, &argument, known, known_count, &options, problems);
+    }
+    return options;
+}

@@ -1,0 +1,174 @@
+#include "base/vector.h"
+#include "check/bearing.h"
+#include "judge/steps.h"
+#include "model/sections.h"
+#include "solve/stations.h"
+
+#include <math.h>
+
+#define STEEP_SHARE 0.70710678118654752 /* cosine of 45 degrees */
+
+struct contact { /* one stick pressing on another across its grain */
+    int member, host, joint;
+    int end;                    /* of the pressing stick */
+    bool butts;                 /* its end grain on the host's side; else it lies on the host */
+    double across, along, to_end; /* m, on the host */
+};
+
+/* How an ending stick meets its host, where a push can pass without a fastening. A lap hangs on its
+ * screws: nothing sits. */
+static bool contact_of(const struct run *run, int member, int end, struct contact *contact) {
+    const struct model *model = run->model;
+    const struct model_member *stick = &model->members[member];
+    const struct member_end *at = &stick->ends[end];
+    if (at->host || at->connection < 0 ||
+        run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_LAP)
+        return false;
+    const struct model_member *host = &model->members[model->host[at->joint]];
+    double cosine = fabs(vector_dot(stick->axes[0], host->axes[0]));
+    if (cosine > STEEP_SHARE)
+        return false;
+    const double up[3] = {0.0, 0.0, 1.0};
+    bool host_level = fabs(host->axes[0][2]) < STEEP_SHARE;
+    bool level = fabs(stick->axes[0][2]) < STEEP_SHARE;
+    bool butt = run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_BUTT;
+    *contact = (struct contact){.member = member,
+                                .host = model->host[at->joint],
+                                .joint = at->joint,
+                                .end = end,
+                                .butts = !(level && host_level) || butt};
+    double sideways[3];
+    vector_cross(host->axes[0], contact->butts ? stick->axes[0] : up, sideways);
+    vector_unit(sideways);
+    contact->along = member_extent(stick, host->axes[0]);
+    contact->across = fmin(member_extent(host, sideways), contact->butts ? member_extent(stick, sideways)
+                                                                  : member_extent(host, sideways));
+    double place = 0.0;
+    for (size_t k = model->along.first[contact->host]; k < model->along.first[contact->host + 1]; k++)
+        if (model->along.joints[k].joint == at->joint)
+            place = model->along.joints[k].at;
+    contact->to_end = fmax(0.0, fmin(place, host->length - place) - contact->along / 2.0);
+    return true;
+}
+
+/* Force that presses the stick on its host: along itself where it butts, downwards where it lies. */
+static double pressing(const struct contact *contact, const struct stick_state *state) {
+    const double *ends = &state->ends[6 * contact->end];
+    if (contact->butts) {
+        /* the joint pushes along +x at the from-end, along -x at the to-end */
+        return fmax(0.0, contact->end == 0 ? ends[0] : -ends[0]);
+    }
+    double up = 0.0; /* force of the joint on the stick, upwards */
+    for (int i = 0; i < 3; i++)
+        up += state->member->axes[i][2] * ends[i];
+    return fmax(0.0, up);
+}
+
+struct worst_contact {
+    bool found;
+    struct bearing_input input;
+    struct rating rating;
+    int combination;
+};
+
+static void judge_contact(struct run *run, const struct contact *contact) {
+    const struct model *model = run->model;
+    const char *where = arena_print(run->arena, "%s/%s",
+                                    run->frame->joints.items[contact->joint].name,
+                                    run->frame->members.items[contact->member].name);
+    const char *id = arena_print(run->arena, "bearing/%s", where);
+    const struct model_member *stick = &model->members[contact->member];
+    size_t segment = stick->first_segment + (contact->end ? stick->segment_count - 1 : 0);
+    struct worst_contact worst = {0};
+    for (int s = 0; s < STIFFNESS_COUNT; s++)
+        for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
+            const struct mix *mix = &run->mixes[x];
+            if (!mix->solved || !run_wants_combination(run, id, mix->combination))
+                continue;
+            struct arena_mark mark = arena_mark(run->arena);
+            struct stick_state state =
+                stick_state(run->arena, run->responses[s], segment, mix->weights);
+            struct bearing_input input = {.lumber = &model->members[contact->host].lumber,
+                                          .wet = model->wet,
+                                          .force = pressing(contact, &state),
+                                          .across = contact->across,
+                                          .along = contact->along,
+                                          .to_end = contact->to_end};
+            arena_rewind(run->arena, mark);
+            struct rating rating = check_bearing(&input, NULL);
+            if (input.force > 0.0 && (!worst.found || !(rating.ratio <= worst.rating.ratio)))
+                worst = (struct worst_contact){true, input, rating, mix->combination};
+        }
+    if (!worst.found || !(contact->across * contact->along > 0.0))
+        return;
+    if (!worst.rating.covered && worst.input.lumber->basis == LUMBER_OWN)
+        return;
+    struct working *working = run_working(run, id);
+    check_bearing(&worst.input, working);
+    run_add_check(run, "bearing", where, run->loads->combinations[worst.combination].name,
+                  worst.rating,
+                  arena_print(run->arena, "%s on %s",
+                              run->frame->members.items[contact->member].name,
+                              run->frame->members.items[contact->host].name),
+                  "give it a wider seat: a block, a wider stick, or a plate under it", working);
+}
+
+/* A slat on one rail of its shelf: the weaker wood of the two is pressed across its grain. */
+static void judge_slat_seat(struct run *run, size_t shelf_index, size_t rail) {
+    const struct shelf *shelf = &run->frame->shelves.items[shelf_index];
+    const struct shelf_loading *loading = &run->loads->shelves[shelf_index];
+    const struct model_member *stick = &run->model->members[shelf->rails[rail]];
+    const struct stick *slat = &run->frame->sticks.items[shelf->slat];
+    struct lumber woods[2] = {stick->lumber, sections_lumber(slat)};
+    const char *where = arena_print(run->arena, "%s/%s", shelf->name,
+                                    run->frame->members.items[shelf->rails[rail]].name);
+    const char *id = arena_print(run->arena, "bearing/%s", where);
+    double across[3];
+    vector_cross(stick->axes[0], (const double[3]){0.0, 0.0, 1.0}, across);
+    vector_unit(across);
+    bool on_edge = slat->stands == STANDS_ON_EDGE;
+    double slat_width = on_edge ? slat->thickness : slat->width;
+    double rail_width = member_extent(stick, across);
+    struct worst_contact worst = {0};
+    for (size_t c = 0; c < run->loads->combination_count; c++) {
+        if (!run_wants_combination(run, id, (int)c) || !(slat_width * rail_width > 0.0))
+            continue;
+        double weight = loads_case_factor(run->loads, (int)c, CASE_TRAY) * loading->trays +
+                        (run->frame->self_weight ? loads_case_factor(run->loads, (int)c, CASE_SELF)
+                                                 : 0.0) *
+                            loading->deck;
+        for (int wood = 0; wood < 2; wood++) {
+            struct bearing_input input = {.lumber = &woods[wood],
+                                          .wet = run->model->wet,
+                                          .force = weight * loading->shares[rail] /
+                                                   shelf->slat_count,
+                                          .across = wood ? slat_width : rail_width,
+                                          .along = wood ? rail_width : slat_width};
+            struct rating rating = check_bearing(&input, NULL);
+            if (input.force > 0.0 && (!worst.found || !(rating.ratio <= worst.rating.ratio)))
+                worst = (struct worst_contact){true, input, rating, (int)c};
+        }
+    }
+    if (!worst.found || (!worst.rating.covered && worst.input.lumber->basis == LUMBER_OWN))
+        return;
+    struct working *working = run_working(run, id);
+    check_bearing(&worst.input, working);
+    run_add_check(run, "bearing", where, run->loads->combinations[worst.combination].name,
+                  worst.rating,
+                  arena_print(run->arena, "%s shelf, slats on %s", shelf->name,
+                              run->frame->members.items[shelf->rails[rail]].name),
+                  "use more or wider slats", working);
+}
+
+void judge_bearing(struct run *run) {
+    for (size_t k = 0; k < run->frame->shelves.count; k++)
+        if (run->frame->shelves.items[k].deck == DECK_SLATS)
+            for (size_t r = 0; r < run->frame->shelves.items[k].rail_count; r++)
+                judge_slat_seat(run, k, r);
+    for (size_t m = 0; m < run->model->member_count; m++)
+        for (int end = 0; end < 2; end++) {
+            struct contact contact;
+            if (contact_of(run, (int)m, end, &contact))
+                judge_contact(run, &contact);
+        }
+}

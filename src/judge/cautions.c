@@ -1,0 +1,108 @@
+#include "judge/steps.h"
+
+#include <string.h>
+
+static void sticks_taken(struct run *run) {
+    const struct frame *frame = run->frame;
+    bool *told = ARENA_ARRAY(run->arena, bool, frame->sticks.count);
+    for (size_t m = 0; m < run->model->member_count; m++) {
+        int kind = frame->members.items[m].stick;
+        const struct lumber *lumber = &run->model->members[m].lumber;
+        if (told[kind])
+            continue;
+        told[kind] = true;
+        const char *words = lumber_basis_words(lumber->basis);
+        const char *name = frame->sticks.items[kind].name;
+        if (*words && lumber->basis != LUMBER_OWN)
+            run_caution(run, arena_print(run->arena, "stick %s: %s", name, words));
+        if (lumber->emin_is_e)
+            run_caution(run, arena_print(run->arena,
+                                         "stick %s: no Emin given, so E itself is used against "
+                                         "buckling, which is kinder than the rule for graded wood",
+                                         name));
+        if (lumber->worse_than_taken)
+            run_caution(run, arena_print(run->arena,
+                                         "stick %s: the knots or the grain that you measured leave "
+                                         "it weaker than the values taken here; do not use it",
+                                         name));
+        if (lumber->basis == LUMBER_OWN && !lumber->has_density && frame->self_weight)
+            run_caution(run, arena_print(run->arena,
+                                         "stick %s: no density given, so its weight counts as none",
+                                         name));
+    }
+}
+
+static void service(struct run *run) {
+    const struct site *site = &run->frame->site;
+    if (!site->wet_service_given)
+        run_caution(run, run->model->wet
+                             ? "the wood is taken as wet in service (weaker, softer, sags more); say "
+                               "wet-service: no, or place: indoors, under site if it stays dry"
+                             : "the wood is taken as dry in service because the frame stands indoors");
+}
+
+static void not_checked(struct run *run, const char *what) {
+    run_caution(run, arena_print(run->arena, "not checked: %s", what));
+}
+
+/* What the description holds or leaves out and this version does not judge. */
+static void left_out(struct run *run) {
+    const struct frame *frame = run->frame;
+    bool indoors = frame->site.place == PLACE_INDOORS;
+    if (frame->panels.count)
+        not_checked(run, "the panels and their screws; here they count as weight only");
+    if (frame->site.ground_snow.given || frame->site.snow_depth.given)
+        not_checked(run, "snow: it is read, and no load is made of it yet");
+    else if (!indoors)
+        not_checked(run, "snow (none given under site)");
+    if (frame->site.wind.given || frame->site.gust.given || frame->site.wind_word >= 0)
+        not_checked(run, "wind: it is read, and no load is made of it yet");
+    else if (!indoors)
+        not_checked(run, "wind (none given under site)");
+    if (run->model->has_screws)
+        not_checked(run, "the screws themselves: how stiff they are counts, whether they hold does not");
+    if (frame->prices.count)
+        not_checked(run, "prices: they are read, and no cost is made of them yet");
+    if (frame->parts.count)
+        not_checked(run, "the weight of the parts that are carried");
+    if (frame->shape.given)
+        not_checked(run, "shape: it is read, and no frame is built from it yet");
+    for (size_t k = 0; k < frame->shelves.count; k++) {
+        const struct shelf *shelf = &frame->shelves.items[k];
+        if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)
+            not_checked(run, arena_print(run->arena, "the deck of the shelf %s itself between its rails",
+                                         shelf->name));
+    }
+}
+
+static void feet(struct run *run) {
+    for (size_t k = 0; k < run->frame->supports.count; k++)
+        if (run->frame->supports.items[k].foot) {
+            not_checked(run, "whether feet lift, slide or tip; each is taken as held down");
+            return;
+        }
+}
+
+void judge_cautions(struct run *run) {
+    for (size_t k = 0; k < run->frame->cautions.count; k++)
+        run_caution(run, run->frame->cautions.items[k]);
+    if (run->model) {
+        for (size_t k = 0; k < run->model->cautions.count; k++)
+            run_caution(run, run->model->cautions.items[k]);
+        sticks_taken(run);
+        service(run);
+    }
+    if (run->loads)
+        for (size_t k = 0; k < run->loads->cautions.count; k++)
+            run_caution(run, run->loads->cautions.items[k]);
+    if (run->model)
+        left_out(run);
+    feet(run);
+    run_caution(run, "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
+                     "cases wood sags up to 3 times its first sag");
+    run_caution(run, "values are for sound wood: no rot, no splits, no large knots beyond the grade");
+    run_caution(run, "nobody climbs or kneels on the frame or its roof");
+    run_caution(run, "a shut box in the sun may pass 100 F, where wood is weaker than counted here");
+    run_caution(run, "local codes and licensed practice decide; this is a check of your own drawing, "
+                     "not a permit");
+}

@@ -1,0 +1,33 @@
+/* judge/holding.h - where a stick is held: by supports, by its host, by the sticks it meets.
+ *
+ * Sideways, in a local direction y or z: a joint holds it there if a support does, or if another
+ * stick (no tie) meets it within 60 degrees of that direction. For sag: a joint holds a rail if it
+ * has a support, a stick steeper than 45 degrees, or a stick that is the rail's host there.
+ */
+#ifndef JUDGE_HOLDING_H
+#define JUDGE_HOLDING_H
+
+#include "model/hosts.h"
+#include "model/model.h"
+
+/* The stretch of a stick between the joints that hold it in one direction. */
+struct stretch {
+    double from, to; /* m along the member */
+    bool held[2];    /* at from, at to; an end of the stick may be free */
+};
+
+struct holding {
+    struct meetings meetings;
+    struct stretch (*sideways)[2]; /* per segment: local y, local z */
+};
+
+struct holding *holding_build(struct arena *arena, const struct model *model);
+
+/* Does joint `joint` hold the rail against sag? */
+bool holding_rail(const struct model *model, const struct holding *holding, int member, int joint);
+
+/* Length for buckling of a stretch, NDS 3.7.1: Ke = 1 between two holding joints, the cantilever
+ * value of NDS Table G1 where an end is free. */
+double stretch_column_length(const struct stretch *stretch);
+
+#endif

@@ -1,0 +1,146 @@
+#include "judge/judge.h"
+
+#include "judge/steps.h"
+#include "solve/trust.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+static int order_of(enum verdict verdict) {
+    switch (verdict) {
+    case VERDICT_FAILS:
+        return 0;
+    case VERDICT_NOT_COVERED:
+        return 1;
+    case VERDICT_CLOSE:
+        return 2;
+    default:
+        return 3;
+    }
+}
+
+/* Fails, not-covered, close, ok; ratio down (not finite first); then id. */
+static int compare_checks(const void *left, const void *right) {
+    const struct check *a = left, *b = right;
+    if (order_of(a->verdict) != order_of(b->verdict))
+        return order_of(a->verdict) - order_of(b->verdict);
+    double ra = isnan(a->ratio) ? INFINITY : a->ratio, rb = isnan(b->ratio) ? INFINITY : b->ratio;
+    if (ra != rb)
+        return ra > rb ? -1 : 1;
+    return strcmp(a->id, b->id);
+}
+
+static enum verdict worst_verdict(const struct result *result) {
+    /* a frame of which nothing was checked is not one that holds */
+    enum verdict worst = result->checks.count ? VERDICT_OK : VERDICT_NOT_COVERED;
+    for (size_t k = 0; k < result->checks.count; k++)
+        if (result->checks.items[k].verdict > worst)
+            worst = result->checks.items[k].verdict;
+    return worst;
+}
+
+static void fail(struct run *run, const char *trouble) {
+    run->result->verdict = VERDICT_FAILED;
+    run->result->trouble = trouble;
+    run->result->checks.count = 0;
+}
+
+static bool solve(struct run *run) {
+    bool leaning = false;
+    for (size_t c = 0; c < run->loads->combination_count; c++)
+        leaning |= run->loads->combinations[c].out_of_plumb;
+    struct result *result = run->result;
+    result->backward_error = result->equilibrium_error = 0.0;
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        if (!run_uses(run, s))
+            continue;
+        run->systems[s] = system_build(run->arena, run->model, s, NULL, 0);
+        if (!run->systems[s]->trusted) {
+            fail(run, "the equations of this frame could not be solved, and no joint that moves "
+                      "freely was found to explain it");
+            return false;
+        }
+        run->responses[s] = response_solve(run->arena, run->systems[s], run->loads, leaning);
+        double backward = run->responses[s]->backward_error;
+        double balance = run->responses[s]->equilibrium_error;
+        if (!(backward <= result->backward_error))
+            result->backward_error = backward;
+        if (!(balance <= result->equilibrium_error))
+            result->equilibrium_error = balance;
+    }
+    if (result->backward_error <= TRUST_BACKWARD && result->equilibrium_error <= TRUST_EQUILIBRIUM)
+        return true;
+    fail(run, "the solution does not satisfy the equations closely enough to be trusted; look for "
+              "sticks of very unlike stiffness, or a frame that is almost loose");
+    return false;
+}
+
+/* A load that twists a stick about its own axis, which nothing resists. */
+static void report_twist(struct run *run) {
+    const struct response *response = run->responses[STIFFNESS_MIDDLE];
+    if (response->twisted_column < 0)
+        return;
+    const struct slot *slot = &run->model->slots[response->twisted_slot];
+    int stick = slot->member >= 0 ? slot->member : run->model->host[slot->joint];
+    const char *name = run->frame->members.items[stick].name;
+    problem_add(&run->result->problems, run->frame->members.items[stick].place,
+                arena_print(run->arena, "members.%s", name),
+                "a load twists this stick about its own axis and nothing at joint %s or elsewhere "
+                "on it resists that; fasten it so that it cannot turn, or leave the twist out",
+                run->frame->joints.items[slot->joint].name);
+}
+
+static bool folds(const struct run *run) {
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        if (!run_uses(run, s))
+            continue;
+        for (size_t c = 0; c < run->responses[s]->column_count; c++)
+            if (!run->responses[s]->solvable[c])
+                return true;
+    }
+    return false;
+}
+
+static void judge_model(struct run *run) {
+    run->loads = loads_build(run->arena, run->model);
+    if (!solve(run))
+        return;
+    report_twist(run);
+    mixes_build(run);
+    judge_ways(run);
+    judge_cases(run);
+    if (folds(run)) {
+        judge_fold(run);
+        run->result->verdict = VERDICT_FOLDS;
+        return;
+    }
+    run->holding = holding_build(run->arena, run->model);
+    judge_sag(run);
+    judge_slats(run);
+    judge_strength(run);
+    judge_bearing(run);
+    run->result->verdict = worst_verdict(run->result);
+    if (run->result->checks.count)
+        qsort(run->result->checks.items, run->result->checks.count,
+              sizeof *run->result->checks.items, compare_checks);
+}
+
+void judge_frame(struct arena *arena, const struct frame *frame,
+                 const struct judge_options *options, struct result *result) {
+    struct run run = {.arena = arena, .frame = frame, .options = options, .result = result};
+    *result = (struct result){.frame = frame,
+                              .verdict = VERDICT_NOT_COVERED,
+                              .basis = frame->site.edition == EDITION_ASCE7_22
+                                           ? "US allowable stress design, NDS 2018 with ASCE 7-22"
+                                           : "US allowable stress design, NDS 2018 with ASCE 7-16",
+                              .backward_error = NAN,
+                              .equilibrium_error = NAN};
+    result->problems = problems_new(arena);
+    if (frame->members.count) {
+        run.model = model_build(arena, frame, &result->problems);
+        if (run.model)
+            judge_model(&run);
+    }
+    judge_cautions(&run);
+}

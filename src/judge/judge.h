@@ -1,0 +1,28 @@
+/* judge/judge.h - one frame from its description to the verdict.
+ *
+ * Makes the model, the loads and the combinations, solves them, looks for ways to fold, runs every
+ * check and fills `result`, sorted as the reporters need it. All numbers SI. Everything lives in
+ * the arena; `frame` must stay as long as `result`. There are no errors: what could not be judged
+ * is VERDICT_FOLDS or VERDICT_FAILED with what is known.
+ */
+#ifndef JUDGE_JUDGE_H
+#define JUDGE_JUDGE_H
+
+#include "base/arena.h"
+#include "frame/frame.h"
+#include "result/result.h"
+
+#include <stdbool.h>
+
+struct judge_options {
+    const char *why_id; /* this check gets its working; NULL: none */
+    /* That check is shown for this combination (its numbers, verdict and working) and not for its
+     * worst; NULL: the worst. The verdict of the whole frame stays the worst of everything. */
+    const char *why_combination;
+    bool all_working; /* every check gets its working */
+};
+
+void judge_frame(struct arena *arena, const struct frame *frame,
+                 const struct judge_options *options, struct result *result);
+
+#endif

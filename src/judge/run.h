@@ -1,0 +1,59 @@
+/* judge/run.h - what the steps of a judgement share.
+ *
+ * A mix is one combination in one out-of-plumb direction: a weight for each column of the
+ * responses. Checks of strength look at all mixes at low, middle and high stiffness of the
+ * fastenings; sag at the middle.
+ */
+#ifndef JUDGE_RUN_H
+#define JUDGE_RUN_H
+
+#include "check/rating.h"
+#include "judge/judge.h"
+#include "solve/response.h"
+
+struct mix {
+    int combination;
+    bool solved;
+    double *weights;   /* per column */
+    const char *lean;  /* "leaning to the right" ...; "" upright */
+};
+
+struct run {
+    struct arena *arena;
+    const struct frame *frame;
+    const struct judge_options *options;
+    struct result *result;
+    const struct model *model;
+    const struct loads *loads;
+    const struct system *systems[STIFFNESS_COUNT];
+    const struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
+    struct mix *mixes;
+    size_t mix_count;
+    const struct holding *holding;
+};
+
+/* The stiffnesses that matter: all three with screws, else the middle alone. */
+bool run_uses(const struct run *run, enum stiffness stiffness);
+
+/* Is this combination asked for? All are, unless `why` names one and the check in hand. */
+bool run_wants_combination(const struct run *run, const char *id, int combination);
+
+/* Working to be noted for this check, or NULL. */
+struct working *run_working(const struct run *run, const char *id);
+
+/* Weights of a combination over the columns of a response, upright; `long_only`: only what stands
+ * for long, `brief_only`: only the rest. False where a case of it could not be solved. */
+enum share { SHARE_ALL, SHARE_STANDING, SHARE_BRIEF };
+bool run_weights(const struct run *run, const struct response *response, int combination,
+                 enum share share, double *weights);
+
+void mixes_build(struct run *run);
+
+/* Add a check from its rating. `place` and `advice` are words for the builder. */
+struct check *run_add_check(struct run *run, const char *kind, const char *where,
+                            const char *combination, struct rating rating, const char *place,
+                            const char *advice, struct working *working);
+
+void run_caution(struct run *run, const char *text);
+
+#endif

@@ -1,0 +1,165 @@
+#include "loads/loads.h"
+
+#include "base/vector.h"
+#include "loads/combinations.h"
+#include "loads/panels.h"
+#include "loads/shelves.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+void loads_on_member(struct arena *arena, const struct model *model, struct load_set *set,
+                     int member, double from, double to, const double force[3]) {
+    const struct model_member *stick = &model->members[member];
+    from = fmax(from, 0.0);
+    to = fmin(to, stick->length);
+    bool point = !(to > from);
+    for (size_t k = 0; k < stick->segment_count; k++) {
+        size_t s = stick->first_segment + k;
+        const struct segment *segment = &model->segments[s];
+        double end = segment->start + segment->length;
+        bool last = k + 1 == stick->segment_count;
+        double a = fmax(from, segment->start), b = fmin(to, end);
+        bool here = point ? from >= segment->start && (from < end || last) : b > a;
+        if (!here)
+            continue;
+        struct segment_load load = {.segment = (int)s,
+                                    .a = a - segment->start,
+                                    .b = (point ? a : b) - segment->start};
+        for (int c = 0; c < 3; c++)
+            load.force[c] = force[c];
+        ARRAY_PUSH(arena, &set->on_segments, load);
+        double whole = vector_length(force) * (point ? 1.0 : b - a);
+        set->largest = fmax(set->largest, whole);
+        if (point)
+            return;
+    }
+}
+
+static void add_self_weight(struct arena *arena, const struct model *model, struct load_set *set) {
+    for (size_t m = 0; m < model->member_count; m++) {
+        const struct model_member *member = &model->members[m];
+        if (member->weight > 0.0)
+            loads_on_member(arena, model, set, (int)m, 0.0, member->length,
+                            (double[3]){0.0, 0.0, -member->weight});
+    }
+}
+
+static void add_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                         const struct load *load) {
+    set->present = true;
+    if (load->type == LOAD_LINE) {
+        loads_on_member(arena, model, set, load->member, 0.0,
+                        model->members[load->member].length, load->force);
+    } else if (load->type == LOAD_POINT) {
+        loads_on_member(arena, model, set, load->member, load->at, load->at, load->force);
+    } else {
+        for (int c = 0; c < 3; c++) {
+            set->joints[load->joint][c] += load->force[c];
+            set->joints[load->joint][3 + c] += load->moment[c];
+            set->largest = fmax(set->largest, fabs(load->force[c]));
+            if (model->size > 0.0)
+                set->largest = fmax(set->largest, fabs(load->moment[c]) / model->size);
+        }
+    }
+}
+
+static int compare_loads(const void *left, const void *right) {
+    const struct segment_load *a = left, *b = right;
+    if (a->segment != b->segment)
+        return a->segment < b->segment ? -1 : 1;
+    if (a->a != b->a)
+        return a->a < b->a ? -1 : 1;
+    return (a->b > b->b) - (a->b < b->b);
+}
+
+/* Sort by segment and index. */
+static void seal(struct arena *arena, const struct model *model, struct load_set *set) {
+    set->first = ARENA_ARRAY(arena, size_t, model->segment_count + 1);
+    if (set->on_segments.count)
+        qsort(set->on_segments.items, set->on_segments.count, sizeof *set->on_segments.items,
+              compare_loads);
+    for (size_t k = 0; k < set->on_segments.count; k++)
+        set->first[set->on_segments.items[k].segment + 1]++;
+    for (size_t s = 0; s < model->segment_count; s++)
+        set->first[s + 1] += set->first[s];
+}
+
+/* Case of the file -> set that its explicit loads go to; -1 where the case does not occur. */
+static int *number_sets(struct arena *arena, const struct frame *frame, size_t *set_count) {
+    int *set_of = ARENA_ARRAY(arena, int, frame->cases.count);
+    for (size_t c = 0; c < frame->cases.count; c++)
+        set_of[c] = -1;
+    set_of[CASE_SELF] = SET_SELF;
+    set_of[CASE_TRAY] = SET_TRAY_LONG;
+    *set_count = SET_FIRST_OTHER;
+    for (size_t k = 0; k < frame->loads.count; k++)
+        if (set_of[frame->loads.items[k].load_case] < 0)
+            set_of[frame->loads.items[k].load_case] = -2;
+    for (size_t c = 0; c < frame->cases.count; c++)
+        if (set_of[c] == -2)
+            set_of[c] = (int)(*set_count)++;
+    return set_of;
+}
+
+static void build_cases(struct arena *arena, struct loads *loads, const int *set_of) {
+    const struct frame *frame = loads->model->frame;
+    loads->cases = ARENA_ARRAY(arena, struct load_case, frame->cases.count);
+    for (size_t c = 0; c < frame->cases.count; c++) {
+        struct load_case made = {.name = frame->cases.items[c], .frame_case = (int)c};
+        if (set_of[c] >= 0 && loads->sets[set_of[c]].present)
+            made.sets[made.set_count++] = set_of[c];
+        if (c == CASE_TRAY && loads->sets[SET_TRAY_SHORT].present)
+            made.sets[made.set_count++] = SET_TRAY_SHORT;
+        if (made.set_count)
+            loads->cases[loads->case_count++] = made;
+    }
+}
+
+static void build_shelves(struct arena *arena, struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
+    loads->shelves = ARENA_ARRAY(arena, struct shelf_loading, frame->shelves.count);
+    for (size_t k = 0; k < frame->shelves.count; k++) {
+        const struct shelf *shelf = &frame->shelves.items[k];
+        struct load_set *trays =
+            &loads->sets[shelf->short_standing ? SET_TRAY_SHORT : SET_TRAY_LONG];
+        loads->shelves[k] = shelves_measure(arena, loads->model, shelf);
+        shelves_load(arena, loads->model, shelf, &loads->shelves[k],
+                     frame->self_weight ? &loads->sets[SET_SELF] : NULL, trays);
+        if (shelf->trays != TRAYS_NONE)
+            trays->present = true;
+    }
+}
+
+struct loads *loads_build(struct arena *arena, const struct model *model) {
+    const struct frame *frame = model->frame;
+    struct loads *loads = ARENA_NEW(arena, struct loads);
+    loads->model = model;
+    int *set_of = number_sets(arena, frame, &loads->set_count);
+    loads->sets = ARENA_ARRAY(arena, struct load_set, loads->set_count);
+    for (size_t s = 0; s < loads->set_count; s++)
+        loads->sets[s].joints = arena_take(arena, frame->joints.count, sizeof(double[6]));
+    if (frame->self_weight) {
+        loads->sets[SET_SELF].present = true;
+        add_self_weight(arena, model, &loads->sets[SET_SELF]);
+        panels_weigh(arena, model, &loads->sets[SET_SELF]);
+    }
+    build_shelves(arena, loads);
+    for (size_t k = 0; k < frame->loads.count; k++)
+        add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
+                     &frame->loads.items[k]);
+    for (size_t s = 0; s < loads->set_count; s++)
+        seal(arena, model, &loads->sets[s]);
+    build_cases(arena, loads, set_of);
+    combinations_build(arena, loads);
+    return loads;
+}
+
+double loads_case_factor(const struct loads *loads, int combination, int frame_case) {
+    const struct load_combination *in = &loads->combinations[combination];
+    double factor = 0.0;
+    for (size_t t = 0; t < in->term_count; t++)
+        if (loads->cases[in->terms[t].load_case].frame_case == frame_case)
+            factor += in->terms[t].factor;
+    return factor;
+}

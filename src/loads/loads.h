@@ -1,0 +1,84 @@
+/* loads/loads.h - what pulls and pushes on the frame: load sets, cases and combinations.
+ *
+ * A set holds loads that always act together (self weight, the long-standing trays, ...). A case is
+ * a sum of sets under the name that the file and the outputs use; a combination is a sum of cases
+ * with factors and one load duration. SI units, global directions.
+ */
+#ifndef LOADS_LOADS_H
+#define LOADS_LOADS_H
+
+#include "model/model.h"
+
+struct segment_load {
+    int segment;
+    double a, b;     /* m from the segment's start; a = b: one force at a */
+    double force[3]; /* N/m, or N */
+};
+
+struct load_set {
+    bool present;
+    double (*joints)[6]; /* per joint: N and N-m */
+    struct { struct segment_load *items; size_t count, capacity; } on_segments; /* by segment */
+    size_t *first;       /* of segment s: items[first[s]] ... items[first[s + 1] - 1] */
+    double largest;      /* N: largest single load, for what counts as small */
+};
+
+/* ORDER SETS: the trays that stand long and the others are apart, because only the first creep. */
+enum { SET_SELF, SET_TRAY_LONG, SET_TRAY_SHORT, SET_FIRST_OTHER };
+
+/* Sets with vertical weight that a lean carries along (engineering page: out of plumb). */
+enum { LEANING_SETS = 3 };
+
+struct load_case {
+    const char *name;
+    int frame_case;
+    int sets[2];
+    int set_count;
+};
+
+struct combination_term {
+    int load_case; /* index into cases */
+    double factor;
+};
+
+struct load_combination {
+    const char *name;
+    struct combination_term *terms;
+    size_t term_count;
+    enum duration duration;
+    bool out_of_plumb; /* carries 1.5 % of its vertical loads sideways, in the worst direction */
+};
+
+/* One shelf as loaded. */
+struct shelf_loading {
+    double start, end;        /* m along the first rail's axis: the length common to all rails */
+    double direction[3];      /* along the rails */
+    double width;             /* m over the outer faces of the outer rails: the slats' length */
+    double *gaps;             /* m between neighbouring rail axes, rail_count - 1 */
+    double *shares;           /* of the shelf's load, per rail; sum 1 */
+    double deck;              /* N: slats, sheet or weight of the deck */
+    double trays;             /* N */
+};
+
+struct loads {
+    const struct model *model;
+    struct load_set *sets;
+    size_t set_count;
+    struct load_case *cases;
+    size_t case_count;
+    struct load_combination *combinations;
+    size_t combination_count;
+    struct shelf_loading *shelves; /* per frame shelf */
+    struct { const char **items; size_t count, capacity; } cautions;
+};
+
+struct loads *loads_build(struct arena *arena, const struct model *model);
+
+/* Sum of the factors with which a combination takes a case of the frame (CASE_TRAY ...). */
+double loads_case_factor(const struct loads *loads, int combination, int frame_case);
+
+/* Add one load on a member, `from` to `to` metres along it (equal: one force), cut at the joints. */
+void loads_on_member(struct arena *arena, const struct model *model, struct load_set *set,
+                     int member, double from, double to, const double force[3]);
+
+#endif

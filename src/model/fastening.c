@@ -1,0 +1,161 @@
+#include "model/fastening.h"
+
+#include "base/vector.h"
+
+#include <math.h>
+
+enum { ALONG_X, ALONG_Y, ALONG_Z, ABOUT_X, ABOUT_Y, ABOUT_Z };
+
+static struct end_springs all_rigid(void) {
+    struct end_springs springs;
+    for (int k = 0; k < 6; k++)
+        springs.k[k] = INFINITY;
+    return springs;
+}
+
+/* Local axis (1 or 2) of `stick` nearer to `direction`; z where equally near. */
+static int nearer_axis(const struct model_member *stick, const double direction[3]) {
+    double y = fabs(vector_dot(stick->axes[1], direction));
+    double z = fabs(vector_dot(stick->axes[2], direction));
+    return y > z + 1e-9 * vector_length(direction) ? 1 : 2;
+}
+
+/* The size of a stick in the plane across the screws: across its other lateral axis. */
+static double size_in_plane(const struct model_member *stick, int screw_axis) {
+    return screw_axis == 1 ? stick->size_z : stick->size_y;
+}
+
+/* Density at 12 % moisture; the weakest common group where nothing is known of the wood. */
+static double slip_density(const struct model_member *stick) {
+    double density;
+    if (lumber_slip_density(&stick->lumber, &density) && density > 0.0)
+        return density;
+    struct cited gravity;
+    int weakest = table_species_find("northern-species");
+    struct lumber lumber = stick->lumber;
+    lumber.has_gravity = table_specific_gravity(weakest, &gravity);
+    lumber.gravity = gravity;
+    lumber.has_density = false;
+    lumber.basis = LUMBER_UNGRADED;
+    return lumber_slip_density(&lumber, &density) ? density : NAN;
+}
+
+static double one_screw_slip(const struct fastening *fastening) {
+    double rho = sqrt(slip_density(fastening->ending) * slip_density(fastening->host));
+    double d_mm = fastening->connection->diameter * 1000.0;
+    double newton_per_mm =
+        rho * sqrt(rho) * d_mm / table_constant("slip-modulus-divisor").value;
+    double wet = fastening->wet ? table_constant("wet-slip").value : 1.0;
+    return newton_per_mm * 1000.0 * wet;
+}
+
+/* Sum of squared distances from the middle of `count` screws spread evenly over `line`. */
+static double line_sum_r2(int count, double line) {
+    if (count < 2)
+        return 0.0;
+    double n = count;
+    return line * line * n * (n + 1.0) / (12.0 * (n - 1.0));
+}
+
+struct lap fastening_lap(const struct fastening *fastening) {
+    const struct model_member *ending = fastening->ending, *host = fastening->host;
+    const struct connection *connection = fastening->connection;
+    double normal[3];
+    vector_cross(ending->axes[0], host->axes[0], normal);
+    bool parallel = vector_length(normal) < 1e-6;
+    struct lap lap = {.screw_axis = parallel ? 2 : nearer_axis(ending, normal)};
+    const double *screw = ending->axes[lap.screw_axis];
+    lap.width_ending = size_in_plane(ending, lap.screw_axis);
+    lap.width_host = size_in_plane(host, nearer_axis(host, screw));
+    double edge = 5.0 * connection->diameter; /* 2.5 d to each edge */
+    double fits =
+        hypot(fmax(0.0, lap.width_ending - edge), fmax(0.0, lap.width_host - edge));
+    int count = connection->count;
+    lap.line = count > 1 ? fits : 0.0;
+    if (connection->spacing.given && count > 1) {
+        double asked = connection->spacing.value * (count - 1);
+        lap.line_cut = asked > fits + 1e-9;
+        lap.line = fmin(asked, fits);
+    }
+    lap.slip = one_screw_slip(fastening);
+    lap.sum_r2 = line_sum_r2(count, lap.line);
+    return lap;
+}
+
+/* Share of the reference turning stiffness of a 38 mm stick. */
+static double size_share(double size) {
+    double share = size / table_constant("turn-reference-size").value;
+    return share * share;
+}
+
+static void lap_springs(const struct fastening *fastening,
+                        struct end_springs springs[STIFFNESS_COUNT]) {
+    static const double lap_range[STIFFNESS_COUNT] = {0.5, 1.0, 2.0};
+    static const double single_range[STIFFNESS_COUNT] = {1.0 / 3.0, 1.0, 3.0};
+    struct lap lap = fastening_lap(fastening);
+    double both_ways = lap.slip * fastening->connection->count;
+    /* A lone screw, or screws on one spot, still turn with friction and clamping. */
+    bool single = !(lap.sum_r2 > 0.0);
+    double turn = single ? table_constant("single-screw-turn").value *
+                               size_share(fmin(lap.width_ending, lap.width_host))
+                         : lap.slip * lap.sum_r2;
+    int in_plane = lap.screw_axis == 1 ? ALONG_Z : ALONG_Y;
+    int about_screw = lap.screw_axis == 1 ? ABOUT_Y : ABOUT_Z;
+    int about_other = lap.screw_axis == 1 ? ABOUT_Z : ABOUT_Y;
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        springs[s] = all_rigid();
+        springs[s].k[ALONG_X] = both_ways * lap_range[s];
+        springs[s].k[in_plane] = both_ways * lap_range[s];
+        springs[s].k[about_screw] = turn * (single ? single_range[s] : lap_range[s]);
+        springs[s].k[about_other] = 0.0;
+    }
+}
+
+static void butt_springs(const struct fastening *fastening,
+                         struct end_springs springs[STIFFNESS_COUNT]) {
+    static const double range[STIFFNESS_COUNT] = {1.0 / 3.0, 1.0, 3.0};
+    int pairs = fastening->connection->count / 2;
+    double turn = pairs > 0 ? pairs * table_constant("butt-pair-turn").value
+                            : table_constant("butt-single-turn").value;
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        springs[s] = all_rigid();
+        springs[s].k[ABOUT_Y] = turn * size_share(fastening->ending->size_z) * range[s];
+        springs[s].k[ABOUT_Z] = turn * size_share(fastening->ending->size_y) * range[s];
+    }
+}
+
+static void given_springs(const struct connection *connection,
+                          struct end_springs springs[STIFFNESS_COUNT]) {
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        springs[s] = all_rigid();
+        if (connection->slip.given)
+            springs[s].k[ALONG_X] = connection->slip.value;
+        springs[s].k[ABOUT_Y] = connection->rotation.given ? connection->rotation.value : 0.0;
+        springs[s].k[ABOUT_Z] = springs[s].k[ABOUT_Y];
+    }
+}
+
+bool fastening_springs(const struct fastening *fastening,
+                       struct end_springs springs[STIFFNESS_COUNT]) {
+    for (int s = 0; s < STIFFNESS_COUNT; s++)
+        springs[s] = all_rigid();
+    switch (fastening->connection->type) {
+    case CONNECTION_PINNED:
+        for (int s = 0; s < STIFFNESS_COUNT; s++)
+            for (int k = ABOUT_X; k <= ABOUT_Z; k++)
+                springs[s].k[k] = 0.0;
+        return false;
+    case CONNECTION_RIGID:
+        return false;
+    case CONNECTION_SPRINGS:
+        given_springs(fastening->connection, springs);
+        return false;
+    case CONNECTION_SCREWED_LAP:
+        lap_springs(fastening, springs);
+        return true;
+    case CONNECTION_SCREWED_BUTT:
+        butt_springs(fastening, springs);
+        return true;
+    }
+    return false;
+}

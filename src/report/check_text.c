@@ -1,0 +1,174 @@
+#include "report/check_text.h"
+
+#include "report/layout.h"
+#include "report/visible.h"
+#include "report/words.h"
+
+#include <string.h>
+
+enum { PLACE_MOST = 30, RATIO_WIDTH = 10, VERDICT_WIDTH = 7, UNDER = 6 };
+static const char UNDER_SPACES[] = "      ";
+
+struct tally {
+    size_t of[VERDICT_FAILED + 1];
+    size_t all;
+};
+
+static struct tally count_verdicts(const struct result *result) {
+    struct tally tally = {.all = result->checks.count};
+    for (size_t k = 0; k < result->checks.count; k++)
+        tally.of[result->checks.items[k].verdict]++;
+    return tally;
+}
+
+/* ", 3 are close to their limit" */
+static const char *some(struct arena *arena, size_t count, const char *one, const char *more) {
+    if (!count)
+        return "";
+    return arena_print(arena, ", %zu %s", count, count == 1 ? one : more);
+}
+
+static const char *worst_in_words(struct arena *arena, const struct check *worst) {
+    const char *place = worst->place[0] ? worst->place : worst->where;
+    if (worst->verdict == VERDICT_NOT_COVERED)
+        return arena_print(arena, "%s (%s)", place, subject_in_words(worst));
+    return arena_print(arena, "%s (%s, %s)", place, subject_in_words(worst),
+                       share_of_limit(arena, worst));
+}
+
+/* One sentence: holds or not, how many do not, and where the worst is. */
+static const char *summary(struct arena *arena, const struct result *result) {
+    struct tally tally = count_verdicts(result);
+    const char *title = title_in_words(arena, result);
+    if (!tally.all)
+        return arena_print(arena, "%s: there was nothing to check.", title);
+    const char *worst = worst_in_words(arena, &result->checks.items[0]);
+    size_t fails = tally.of[VERDICT_FAILS], close = tally.of[VERDICT_CLOSE];
+    size_t without = tally.of[VERDICT_NOT_COVERED];
+    const char *are_close =
+        some(arena, close, "is close to its limit", "are close to their limits");
+    const char *no_rule = some(arena, without, "has no published rule", "have no published rule");
+    const char *checks = tally.all == 1 ? "check" : "checks";
+    if (fails)
+        return arena_print(arena, "%s does not hold: %zu of %zu %s %s%s%s; the worst is %s.", title,
+                           fails, tally.all, checks, fails == 1 ? "fails" : "fail", no_rule,
+                           are_close, worst);
+    if (without)
+        return arena_print(arena,
+                           "%s: nothing fails, but %zu of %zu %s %s no published rule and cannot "
+                           "be passed%s; look first at %s.",
+                           title, without, tally.all, checks, without == 1 ? "has" : "have",
+                           are_close, worst);
+    if (close)
+        return arena_print(
+            arena, "%s holds, but %zu of %zu %s %s; the worst is %s.", title, close, tally.all,
+            checks, close == 1 ? "is close to its limit" : "are close to their limits", worst);
+    return arena_print(arena, "%s holds: all %zu %s pass; the nearest to its limit is %s.", title,
+                       tally.all, checks, worst);
+}
+
+struct columns {
+    size_t widths[4];
+    size_t count;
+};
+
+static struct columns columns_for(const struct result *result) {
+    size_t place = 0;
+    for (size_t k = 0; k < result->checks.count; k++) {
+        size_t width = text_width(result->checks.items[k].place);
+        if (width > place && width <= PLACE_MOST)
+            place = width;
+    }
+    size_t rest = LINE_WIDTH - 2 - 3 * 2 - RATIO_WIDTH - VERDICT_WIDTH - place;
+    return (struct columns){{place, rest < 48 ? rest : 48, RATIO_WIDTH, VERDICT_WIDTH}, 4};
+}
+
+static void check_row(struct text *text, const struct check *check, const struct columns *columns,
+                      enum unit_system units, bool all) {
+    struct arena *arena = text->arena;
+    const char *cells[] = {check->place[0] ? check->place : check->where,
+                           numbers_in_words(arena, check, units), ratio_in_words(arena, check),
+                           verdict_in_words(check->verdict)};
+    row_of_cells(text, 2, cells, columns->widths, columns->count);
+    if (check->beside.words[0])
+        paragraph(
+            text, UNDER_SPACES, UNDER,
+            arena_print(arena, "Beside that: %s %s.", check->beside.words,
+                        quantity_print(arena, check->beside.value, check->beside.kind, units)));
+    if (check->verdict != VERDICT_OK && check->advice[0])
+        paragraph(text, UNDER_SPACES, UNDER, check->advice);
+    if (check->verdict != VERDICT_OK || all)
+        paragraph(text, UNDER_SPACES, UNDER,
+                  check->combination[0]
+                      ? arena_print(arena, "[%s] under %s", check->id, check->combination)
+                      : arena_print(arena, "[%s]", check->id));
+}
+
+/* Kinds of which one check that holds was shown. */
+struct kinds {
+    const char **items;
+    size_t count, capacity;
+};
+
+static bool shown_before(struct arena *arena, struct kinds *kinds, const char *kind) {
+    for (size_t k = 0; k < kinds->count; k++)
+        if (strcmp(kinds->items[k], kind) == 0)
+            return true;
+    ARRAY_PUSH(arena, kinds, kind);
+    return false;
+}
+
+static void question_text(struct text *text, const struct result *result, int question,
+                          const struct columns *columns, bool all) {
+    struct kinds kinds = {0};
+    size_t shown = 0, hidden = 0;
+    for (size_t k = 0; k < result->checks.count; k++) {
+        const struct check *check = &result->checks.items[k];
+        if (question_of(check->kind) != question)
+            continue;
+        if (!all && check->verdict == VERDICT_OK &&
+            shown_before(text->arena, &kinds, check->kind)) {
+            hidden++;
+            continue;
+        }
+        if (!shown++)
+            text_print(text, "\n%s\n", question_words(question));
+        check_row(text, check, columns, result->frame->units, all);
+    }
+    if (hidden)
+        text_print(text, "  and %zu more that hold%s (--all shows %s)\n", hidden,
+                   hidden == 1 ? "s" : "", hidden == 1 ? "it" : "them");
+}
+
+static void hints(struct text *text, const struct result *result,
+                  const struct check_text_options *options) {
+    struct arena *arena = text->arena;
+    bool names = options->all || result->verdict != VERDICT_OK;
+    text_add(text, "\n");
+    paragraph(text, "", 0,
+              arena_print(arena,
+                          "Percent and times tell how much of its limit is used. Judged by %s.",
+                          result->basis));
+    if (!names)
+        return;
+    if (!result->frame->has_combine)
+        paragraph(text, "", 0, "In the names of loads " COMBINATION_LETTERS ".");
+    paragraph(text, "", 0,
+              arena_print(arena, "How a number comes about: batten why %s %s",
+                          visible(arena, options->frame_name), result->checks.items[0].id));
+}
+
+void check_text(struct text *text, const struct result *result,
+                const struct check_text_options *options) {
+    if (result->verdict == VERDICT_FOLDS || result->verdict == VERDICT_FAILED)
+        fold_text(text, result);
+    else {
+        paragraph(text, "", 0, summary(text->arena, result));
+        struct columns columns = columns_for(result);
+        for (int question = 0; question < question_count(); question++)
+            question_text(text, result, question, &columns, options->all);
+        if (result->checks.count)
+            hints(text, result, options);
+    }
+    cautions_text(text, result);
+}

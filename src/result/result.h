@@ -1,0 +1,107 @@
+/* result/result.h - everything a run found, for the reporters: numbers in SI, words without numbers.
+ *
+ * The judge fills it, the reporters only read it. Not known is NAN for numbers (printed as null) and
+ * VERDICT_NOT_COVERED for a check.
+ */
+#ifndef RESULT_RESULT_H
+#define RESULT_RESULT_H
+
+#include "working/working.h"
+#include "frame/frame.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* ORDER VERDICT: from good to bad, so that the worst is the largest. */
+enum verdict {
+    VERDICT_OK,
+    VERDICT_CLOSE,
+    VERDICT_NOT_COVERED,
+    VERDICT_FAILS,
+    VERDICT_FOLDS, /* of the whole frame only */
+    VERDICT_FAILED /* the computation could not be trusted */
+};
+const char *verdict_name(enum verdict verdict); /* "ok" "close" "not-covered" "fails" ... */
+
+struct check {
+    const char *id;          /* "sag/lower/rail-1", stable */
+    const char *kind;        /* "sag" */
+    const char *where;       /* "lower/rail-1" */
+    const char *combination; /* "D+T"; "" where none */
+    double demand, limit;    /* SI, of `quantity`; NAN where there is none */
+    enum quantity quantity;
+    double ratio;            /* demand / limit; NAN where not covered */
+    enum verdict verdict;
+    const char *source;      /* "NDS 2018 3.9.2" */
+    const char *place;       /* in words: "lower shelf, rail-1" */
+    const char *governs;     /* which part of the check: "bending with compression"; "" */
+    const char *advice;      /* what to do when it is not ok; "" */
+    /* a number worth saying beside it (slip of the joints beside sag); words "" where none */
+    struct {
+        const char *words;
+        double value;
+        enum quantity kind;
+    } beside;
+    struct working *working; /* NULL unless asked for */
+};
+
+struct stations { /* forces along one member; SI, signs as in the contract */
+    size_t count;
+    double *at; /* m from the from-end */
+    double *N, *Vy, *Vz, *T, *My, *Mz;
+};
+
+struct case_result {
+    const char *name;
+    bool solved;
+    double (*joints)[6];        /* per frame joint: ux uy uz rx ry rz */
+    double (*reactions)[6];     /* per frame support, in file order */
+    struct stations *members;   /* per frame member */
+};
+
+struct combination_part {
+    const char *name; /* of the case */
+    double factor;
+};
+struct combination_result {
+    const char *name;
+    const struct combination_part *parts;
+    size_t part_count;
+    double duration_factor;
+    bool solved;
+    double buckling_factor, buckling_factor_crept; /* NAN: none, or not computed */
+};
+
+struct joint_move {
+    int joint;
+    double by[3];
+};
+struct motion { /* one way to fold */
+    const char *sentence;
+    const struct joint_move *moves;
+    size_t move_count;
+};
+struct folding {
+    bool known;
+    int ways, ways_with_panels;
+    bool self_stress_known;
+    int self_stress;
+    const struct motion *motions;
+    size_t motion_count;
+};
+
+struct result {
+    const struct frame *frame; /* NULL where the description had problems */
+    enum verdict verdict;
+    const char *basis;
+    struct { struct check *items; size_t count, capacity; } checks; /* sorted as in the contract */
+    struct { struct case_result *items; size_t count, capacity; } cases;
+    struct { struct combination_result *items; size_t count, capacity; } combinations;
+    struct folding folding;
+    double backward_error, equilibrium_error; /* NAN before anything was solved */
+    struct problems problems; /* of the description, found only when it was solved: status 2 */
+    const char *trouble; /* VERDICT_FAILED: why it could not be trusted; else NULL */
+    struct { const char **items; size_t count, capacity; } cautions;
+};
+
+#endif

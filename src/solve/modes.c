@@ -1,0 +1,199 @@
+#include "solve/modes.h"
+
+#include <math.h>
+
+static double largest_diagonal(const struct band *band) {
+    double largest = 0.0;
+    for (size_t i = 0; i < band->count; i++)
+        largest = fmax(largest, band->items[i * (band->half + 1)]);
+    return largest > 0.0 ? largest : 1.0;
+}
+
+/* The part of K that belongs to turnings alone, all joints held in place. `turnings` gets the
+ * unknowns it consists of. */
+static struct band turning_part(struct arena *arena, const struct system *system,
+                                const struct band *band, size_t *turnings) {
+    const struct model *model = system->model;
+    size_t *number = ARENA_ARRAY(arena, size_t, system->count); /* 1 + place, 0: not a turning */
+    for (size_t s = 0; s < model->slot_count; s++)
+        for (int c = 0; c < 3; c++)
+            if (model->slots[s].turning && system->unknown[3 * s + c] >= 0)
+                number[system->unknown[3 * s + c]] = 1;
+    size_t count = 0;
+    for (size_t i = 0; i < system->count; i++)
+        if (number[i]) {
+            turnings[count] = i;
+            number[i] = ++count;
+        }
+    size_t half = 0;
+    for (size_t i = 0; i < system->count; i++)
+        for (size_t j = 1; number[i] && j <= band->half && i + j < system->count; j++)
+            if (number[i + j] && band->items[i * (band->half + 1) + j] != 0.0 &&
+                number[i + j] - number[i] > half)
+                half = number[i + j] - number[i];
+    struct band part = band_new(arena, count, half);
+    for (size_t a = 0; a < count; a++)
+        for (size_t b = a; b < count && b - a <= part.half; b++)
+            if (turnings[b] - turnings[a] <= band->half)
+                part.items[a * (part.half + 1) + (b - a)] =
+                    band->items[turnings[a] * (band->half + 1) + (turnings[b] - turnings[a])];
+    return part;
+}
+
+void modes_hold_spins(struct arena *arena, struct system *system, struct band *band) {
+    size_t *turnings = ARENA_ARRAY(arena, size_t, system->count);
+    struct band part = turning_part(arena, system, band, turnings);
+    struct band diagonal = band_copy(arena, &part);
+    bool *fixed = ARENA_ARRAY(arena, bool, part.count);
+    double spare = largest_diagonal(&part);
+    size_t found = band_free_unknowns(&part, MODES_SUSPECT, 0.0, NULL, fixed);
+    system->spins = ARENA_ARRAY(arena, size_t, found);
+    system->spin_springs = ARENA_ARRAY(arena, double, found);
+    for (size_t k = 0; k < part.count; k++) {
+        if (!fixed[k])
+            continue;
+        double start = diagonal.items[k * (diagonal.half + 1)];
+        double spring = start > 0.0 ? start : spare;
+        band->items[turnings[k] * (band->half + 1)] += spring;
+        system->spins[system->spin_count] = turnings[k];
+        system->spin_springs[system->spin_count++] = spring;
+    }
+}
+
+static void to_slots(const struct system *system, const double *x, double *slots) {
+    for (size_t k = 0; k < 3 * system->model->slot_count; k++)
+        slots[k] = system->unknown[k] < 0 ? 0.0 : x[system->unknown[k]];
+}
+
+static void to_unknowns(const struct system *system, const double *slots, double *x) {
+    for (size_t k = 0; k < 3 * system->model->slot_count; k++)
+        if (system->unknown[k] >= 0)
+            x[system->unknown[k]] = slots[k];
+}
+
+/* Strains of one segment's own ends and of the springs between them and the joints. */
+static double segment_strain(const struct system *system, const struct segment *segment,
+                             const double *slots) {
+    struct element element = element_of(system->model, segment, system->stiffness);
+    double u[ELEMENT_DOFS], x[ELEMENT_DOFS], none[ELEMENT_DOFS] = {0};
+    segment_movements(segment, &element, slots, u);
+    element_own_ends(&element, u, none, x);
+    double size = system->model->size, L = element.length, strain = 0.0;
+    if (element.EA > 0.0)
+        strain = fmax(strain, fabs(x[6] - x[0]) / size);
+    if (element.EIz > 0.0) {
+        double chord = (x[7] - x[1]) / L;
+        strain = fmax(strain, fmax(fabs(x[5] - chord), fabs(x[11] - chord)));
+    }
+    if (element.EIy > 0.0) {
+        double chord = -(x[8] - x[2]) / L;
+        strain = fmax(strain, fmax(fabs(x[4] - chord), fabs(x[10] - chord)));
+    }
+    if (element.GJ > 0.0)
+        strain = fmax(strain, fabs(x[9] - x[3]));
+    for (int i = 0; i < ELEMENT_DOFS; i++)
+        if (element.S[i] > 0.0)
+            strain = fmax(strain, fabs(u[i] - x[i]) / (i % 6 < 3 ? size : 1.0));
+    return strain;
+}
+
+double movement_strain(const struct system *system, const double *slots) {
+    const struct model *model = system->model;
+    double largest = 0.0, strain = 0.0;
+    for (size_t s = 0; s < model->slot_count; s++)
+        for (int c = 0; c < 3; c++)
+            largest = fmax(largest, fabs(slots[3 * s + c]) /
+                                        (model->slots[s].turning ? 1.0 : model->size));
+    for (size_t s = 0; s < model->segment_count; s++)
+        strain = fmax(strain, segment_strain(system, &model->segments[s], slots));
+    for (size_t b = 0; b < system->bar_count; b++)
+        strain = fmax(strain, fabs(bar_elongation(model, &system->bars[b], slots)) / model->size);
+    return largest > 0.0 ? strain / largest : INFINITY;
+}
+
+/* The movement that belongs to one spring: what a force on it alone does, freed of the strain that
+ * round-off left. */
+static void release_spring(const struct system *system, const struct band *factor, size_t unknown,
+                           double spring, double *x, double *slots, double *work) {
+    for (size_t i = 0; i < system->count; i++)
+        x[i] = 0.0;
+    x[unknown] = spring;
+    band_solve(factor, x);
+    for (int pass = 0; pass < 3; pass++) {
+        size_t all = 3 * system->model->slot_count;
+        to_slots(system, x, slots);
+        double *residual = work, *step = work + all;
+        for (size_t k = 0; k < all; k++)
+            residual[k] = 0.0;
+        system_multiply(system, slots, residual);
+        for (size_t i = 0; i < system->count; i++)
+            step[i] = 0.0;
+        to_unknowns(system, residual, step);
+        band_solve(factor, step);
+        for (size_t i = 0; i < system->count; i++)
+            x[i] -= step[i];
+    }
+    to_slots(system, x, slots);
+}
+
+/* Scale to the largest translation; false where no joint moves. */
+static bool scale_mode(const struct model *model, double *slots) {
+    double move = 0.0, largest = 0.0;
+    for (size_t s = 0; s < model->slot_count; s++)
+        for (int c = 0; c < 3; c++) {
+            double value = fabs(slots[3 * s + c]);
+            if (!model->slots[s].turning)
+                move = fmax(move, value / model->size);
+            largest = fmax(largest, model->slots[s].turning ? value : value / model->size);
+        }
+    if (!(move > 1e-6 * largest))
+        return false;
+    for (size_t k = 0; k < 3 * model->slot_count; k++)
+        slots[k] /= move * model->size;
+    return true;
+}
+
+/* One attempt with the unknowns that may be held; a candidate that turns out to strain something is
+ * barred for the next. True when all were confirmed; then `springs` holds their springs. */
+static bool attempt(struct arena *arena, struct system *system, const struct band *band,
+                    bool *barred, double *springs) {
+    size_t count = system->count, all = 3 * system->model->slot_count;
+    bool *fixed = ARENA_ARRAY(arena, bool, count);
+    struct band trial = band_copy(arena, band);
+    size_t found = band_free_unknowns(&trial, MODES_SUSPECT, 0.0, barred, fixed);
+    struct band factor = band_copy(arena, band);
+    double spare = largest_diagonal(band), least;
+    for (size_t i = 0; i < count; i++) {
+        double *diagonal = &factor.items[i * (band->half + 1)];
+        springs[i] = !fixed[i] ? 0.0 : *diagonal > 0.0 ? *diagonal : spare;
+        *diagonal += springs[i];
+    }
+    system->mode_count = 0;
+    if (!band_cholesky(&factor, &least))
+        return true;
+    system->modes = ARENA_ARRAY(arena, struct mode, found);
+    double *x = ARENA_ARRAY(arena, double, count);
+    double *work = ARENA_ARRAY(arena, double, all + count);
+    bool all_confirmed = true;
+    for (size_t i = 0; i < count; i++) {
+        if (!fixed[i])
+            continue;
+        double *slots = ARENA_ARRAY(arena, double, all);
+        release_spring(system, &factor, i, springs[i], x, slots, work);
+        if (!(movement_strain(system, slots) < MODES_STRAIN))
+            barred[i] = true, springs[i] = 0.0, all_confirmed = false;
+        else if (scale_mode(system->model, slots))
+            system->modes[system->mode_count++] = (struct mode){.slots = slots, .fixed = i};
+    }
+    return all_confirmed;
+}
+
+void modes_find(struct arena *arena, struct system *system, struct band *band) {
+    enum { ATTEMPTS = 8 };
+    bool *barred = ARENA_ARRAY(arena, bool, system->count);
+    double *springs = ARENA_ARRAY(arena, double, system->count);
+    for (int k = 0; k < ATTEMPTS && !attempt(arena, system, band, barred, springs); k++)
+        ;
+    for (size_t i = 0; i < system->count; i++)
+        band->items[i * (band->half + 1)] += springs[i];
+}

@@ -1,0 +1,225 @@
+#include "solve/response.h"
+
+#include "base/vector.h"
+#include "solve/trust.h"
+
+#include <math.h>
+#include <string.h>
+
+static void list_columns(struct arena *arena, struct response *response, bool out_of_plumb) {
+    const struct loads *loads = response->loads;
+    response->columns = ARENA_ARRAY(arena, struct column, 3 * loads->set_count);
+    for (size_t s = 0; s < loads->set_count; s++) {
+        if (!loads->sets[s].present)
+            continue;
+        response->columns[response->column_count++] = (struct column){(int)s, LEAN_NONE};
+        bool plane = loads->model->frame->plane;
+        for (int axis = LEAN_X; out_of_plumb && s < LEANING_SETS && axis <= LEAN_Y; axis++)
+            if (axis == LEAN_X || !plane)
+                response->columns[response->column_count++] = (struct column){(int)s, axis};
+    }
+}
+
+int response_column(const struct response *response, int set, int lean) {
+    for (size_t c = 0; c < response->column_count; c++)
+        if (response->columns[c].set == set && response->columns[c].lean == lean)
+            return (int)c;
+    return -1;
+}
+
+/* A load of a set as its column has it: leaned copies turn weight into a level force. */
+static void leaned(const double force[3], int lean, double out[3]) {
+    if (lean == LEAN_NONE) {
+        memcpy(out, force, 3 * sizeof *out);
+        return;
+    }
+    out[0] = out[1] = out[2] = 0.0;
+    out[lean] = -force[2];
+}
+
+size_t response_loads(const struct response *response, size_t column, size_t segment,
+                      struct element_load *loads, size_t room) {
+    const struct column *which = &response->columns[column];
+    const struct load_set *set = &response->loads->sets[which->set];
+    const struct model *model = response->system->model;
+    const struct model_member *member = &model->members[model->segments[segment].member];
+    size_t count = set->first[segment + 1] - set->first[segment];
+    for (size_t k = 0; k < count && k < room; k++) {
+        const struct segment_load *load = &set->on_segments.items[set->first[segment] + k];
+        double global[3];
+        leaned(load->force, which->lean, global);
+        loads[k].a = load->a;
+        loads[k].b = load->b;
+        for (int i = 0; i < 3; i++)
+            loads[k].force[i] = vector_dot(member->axes[i], global);
+    }
+    return count;
+}
+
+/* Fixed-end forces of a column's loads on one segment, own ends, local axes. */
+static bool fixed_ends(struct arena *arena, const struct response *response, size_t column,
+                       size_t segment, const struct element *element, double f[ELEMENT_DOFS]) {
+    memset(f, 0, ELEMENT_DOFS * sizeof *f);
+    enum { FEW = 16 };
+    struct element_load few[FEW], *loads = few;
+    size_t count = response_loads(response, column, segment, few, FEW);
+    if (count > FEW) {
+        loads = ARENA_ARRAY(arena, struct element_load, count);
+        response_loads(response, column, segment, loads, count);
+    }
+    for (size_t k = 0; k < count; k++)
+        element_fixed_end(element, &loads[k], f);
+    return count > 0;
+}
+
+static void add_to_slots(const struct segment *segment, const double global[ELEMENT_DOFS],
+                         double sign, double *slots) {
+    for (int end = 0; end < 2; end++)
+        for (int c = 0; c < 3; c++) {
+            slots[3 * segment->move[end] + c] += sign * global[6 * end + c];
+            if (segment->turn[end] >= 0)
+                slots[3 * segment->turn[end] + c] += sign * global[6 * end + 3 + c];
+        }
+}
+
+/* Loads of a column gathered at the slots. */
+static void gather(struct arena *arena, const struct response *response, size_t column,
+                   double *slots) {
+    const struct model *model = response->system->model;
+    const struct load_set *set = &response->loads->sets[response->columns[column].set];
+    int lean = response->columns[column].lean;
+    for (size_t j = 0; j < model->frame->joints.count; j++) {
+        double force[3];
+        leaned(set->joints[j], lean, force);
+        for (int c = 0; c < 3; c++) {
+            slots[3 * model->move_slot[j] + c] += force[c];
+            if (model->turn_slot[j] >= 0 && lean == LEAN_NONE)
+                slots[3 * model->turn_slot[j] + c] += set->joints[j][3 + c];
+        }
+    }
+    for (size_t s = 0; s < model->segment_count; s++) {
+        if (set->first[s] == set->first[s + 1])
+            continue;
+        const struct segment *segment = &model->segments[s];
+        double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
+        struct element element = element_of(model, segment, response->system->stiffness);
+        if (!fixed_ends(arena, response, column, s, &element, f))
+            continue;
+        element_to_joints(&element, f, local);
+        element_to_global(&element, local, global);
+        add_to_slots(segment, global, -1.0, slots);
+    }
+}
+
+/* Does the column work on a movement that nothing resists? */
+static bool drives(const struct system *system, const struct mode *mode, const double *loads,
+                   double largest) {
+    double work = 0.0;
+    for (size_t k = 0; k < 3 * system->model->slot_count; k++)
+        if (system->unknown[k] >= 0)
+            work += mode->slots[k] * loads[k];
+    return !(fabs(work) <= 1e-9 * largest);
+}
+
+static void find_twist(struct response *response, size_t column, const double *x, double largest) {
+    const struct system *system = response->system;
+    for (size_t k = 0; k < system->spin_count; k++) {
+        double held = fabs(system->spin_springs[k] * x[system->spins[k]]);
+        if (held <= 1e-8 * largest * system->model->size)
+            continue;
+        response->twisted_column = (int)column;
+        for (size_t i = 0; i < 3 * system->model->slot_count; i++)
+            if (system->unknown[i] == (int)system->spins[k])
+                response->twisted_slot = (int)(i / 3);
+    }
+}
+
+static void solve_column(struct arena *arena, struct response *response, size_t column) {
+    const struct system *system = response->system;
+    size_t all = 3 * system->model->slot_count;
+    double *loads = ARENA_ARRAY(arena, double, all);
+    double *slots = response->slots[column] = ARENA_ARRAY(arena, double, all);
+    double largest = response->loads->sets[response->columns[column].set].largest;
+    gather(arena, response, column, loads);
+    for (size_t m = 0; m < system->mode_count; m++)
+        if (drives(system, &system->modes[m], loads, largest))
+            return;
+    response->solvable[column] = true;
+    double *x = ARENA_ARRAY(arena, double, system->count);
+    double error = trust_solve(arena, system, loads, x, slots);
+    response->backward_error = fmax(response->backward_error, error);
+    if (!isfinite(error))
+        response->backward_error = NAN;
+    find_twist(response, column, x, largest);
+}
+
+/* Own end movements and forces of every segment. */
+static void recover_ends(struct arena *arena, struct response *response) {
+    const struct model *model = response->system->model;
+    for (size_t s = 0; s < model->segment_count; s++) {
+        const struct segment *segment = &model->segments[s];
+        struct element element = element_of(model, segment, response->system->stiffness);
+        for (size_t c = 0; c < response->column_count; c++) {
+            double u[ELEMENT_DOFS], f[ELEMENT_DOFS];
+            double *own = &response->own[c][ELEMENT_DOFS * s];
+            double *ends = &response->ends[c][ELEMENT_DOFS * s];
+            fixed_ends(arena, response, c, s, &element, f);
+            segment_movements(segment, &element, response->slots[c], u);
+            element_own_ends(&element, u, f, own);
+            for (int i = 0; i < ELEMENT_DOFS; i++) {
+                ends[i] = f[i];
+                for (int j = 0; j < ELEMENT_DOFS; j++)
+                    ends[i] += element.k[i][j] * own[j];
+            }
+        }
+    }
+}
+
+/* What the supports add: forces of the joints on all sticks, less the loads on the joint. */
+static void recover_reactions(struct arena *arena, struct response *response, size_t column) {
+    const struct system *system = response->system;
+    const struct model *model = system->model;
+    const struct frame *frame = model->frame;
+    double *sums = ARENA_ARRAY(arena, double, 3 * model->slot_count);
+    double *loads = ARENA_ARRAY(arena, double, 3 * model->slot_count);
+    system_multiply(system, response->slots[column], sums);
+    gather(arena, response, column, loads);
+    for (size_t k = 0; k < frame->supports.count; k++)
+        for (int part = 0; part < 2; part++) {
+            int joint = frame->supports.items[k].joint;
+            int slot = part ? model->turn_slot[joint] : model->move_slot[joint];
+            for (int c = 0; slot >= 0 && c < 3; c++)
+                if (model->slots[slot].held[c] && frame->supports.items[k].held[3 * part + c])
+                    response->reactions[column][k][3 * part + c] =
+                        sums[3 * slot + c] - loads[3 * slot + c];
+        }
+}
+
+struct response *response_solve(struct arena *arena, const struct system *system,
+                                const struct loads *loads, bool out_of_plumb) {
+    struct response *response = ARENA_NEW(arena, struct response);
+    *response = (struct response){
+        .system = system, .loads = loads, .twisted_column = -1, .twisted_slot = -1};
+    list_columns(arena, response, out_of_plumb);
+    size_t columns = response->column_count, segments = loads->model->segment_count;
+    response->solvable = ARENA_ARRAY(arena, bool, columns);
+    response->slots = ARENA_ARRAY(arena, double *, columns);
+    response->ends = ARENA_ARRAY(arena, double *, columns);
+    response->own = ARENA_ARRAY(arena, double *, columns);
+    response->reactions = arena_take(arena, columns, sizeof *response->reactions);
+    for (size_t c = 0; c < columns; c++) {
+        response->ends[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS *segments);
+        response->own[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS *segments);
+        response->reactions[c] =
+            arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
+        solve_column(arena, response, c);
+    }
+    recover_ends(arena, response);
+    for (size_t c = 0; c < columns; c++)
+        if (response->solvable[c]) {
+            recover_reactions(arena, response, c);
+            response->equilibrium_error =
+                fmax(response->equilibrium_error, trust_equilibrium(response, c));
+        }
+    return response;
+}

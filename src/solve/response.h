@@ -1,0 +1,49 @@
+/* solve/response.h - how a frame answers to its loads: movements, forces along sticks, reactions.
+ *
+ * One column per load set, as it stands and (for sets of weight) leaned: its downward loads turned
+ * into level ones along x or y. All columns are solved together with one factor. A combination is a
+ * mix of columns; everything here is linear, so a mix of answers is the answer to the mix.
+ */
+#ifndef SOLVE_RESPONSE_H
+#define SOLVE_RESPONSE_H
+
+#include "loads/loads.h"
+#include "solve/system.h"
+
+enum { LEAN_NONE = -1, LEAN_X = 0, LEAN_Y = 1 };
+
+struct column {
+    int set;
+    int lean; /* LEAN_NONE: as it stands; else the level copy along x or y, 1 N per N down */
+};
+
+struct response {
+    const struct system *system;
+    const struct loads *loads;
+    struct column *columns;
+    size_t column_count;
+    bool *solvable;        /* per column: no way to fold is driven by it */
+    double **slots;        /* per column: movements, 3 x slots */
+    double **ends;         /* per column: 12 x segments, forces of the joints on the stick's own
+                              ends, local axes */
+    double **own;          /* per column: 12 x segments, movements of the stick's own ends, local */
+    double (**reactions)[6]; /* per column: per support */
+    double backward_error, equilibrium_error; /* the largest over the columns */
+    int twisted_column;    /* a column that twists a stick about its own axis, which nothing
+                              resists; -1 none */
+    int twisted_slot;
+};
+
+/* Solve every present set. `out_of_plumb`: with the leaned copies of self weight and trays. */
+struct response *response_solve(struct arena *arena, const struct system *system,
+                                const struct loads *loads, bool out_of_plumb);
+
+/* Column of a set and lean; -1 where there is none. */
+int response_column(const struct response *response, int set, int lean);
+
+/* One load of a column on a segment, in its local axes. Returns how many there are; `loads` may be
+ * NULL. At most `room` are written. */
+size_t response_loads(const struct response *response, size_t column, size_t segment,
+                      struct element_load *loads, size_t room);
+
+#endif

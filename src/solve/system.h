@@ -1,0 +1,56 @@
+/* solve/system.h - the equations of a frame: numbered, assembled, factored once, solved for all
+ * loads together.
+ *
+ * Unknowns are the free parts of the model's slots, in the order of the joints that keeps the band
+ * narrow. Springs between sticks and joints are condensed; their stiffness is the one asked for.
+ */
+#ifndef SOLVE_SYSTEM_H
+#define SOLVE_SYSTEM_H
+
+#include "model/model.h"
+#include "solve/band.h"
+#include "solve/element.h"
+
+struct mode { /* a movement that strains nothing, over the slots: 3 numbers each, largest
+                 translation 1 */
+    double *slots;
+    size_t fixed; /* the unknown that holds it quietly */
+};
+
+struct bar { /* a bracing bar between two joints, N/m */
+    int joints[2];
+    double stiffness;
+};
+
+struct system {
+    const struct model *model;
+    enum stiffness stiffness;
+    const struct bar *bars; /* bracing beside the sticks; may be empty */
+    size_t bar_count;
+    int *unknown;  /* 3 x slots: number of the unknown, -1 held */
+    size_t count;
+    size_t half;   /* diagonals below the main one */
+    double norm;   /* largest row sum of K */
+    struct band factor;
+    size_t spin_count; /* turns of sticks about their own axis that nothing resists, held quietly */
+    size_t *spins;     /* their unknowns */
+    double *spin_springs;
+    size_t mode_count; /* ways to fold as connected, held quietly so that other loads can be solved */
+    struct mode *modes;
+    bool trusted;      /* false: the factor broke down for no reason that could be found */
+};
+
+struct system *system_build(struct arena *arena, const struct model *model,
+                            enum stiffness stiffness, const struct bar *bars, size_t bar_count);
+
+/* Joint movements of one segment, local axes, from movements of all slots. */
+void segment_movements(const struct segment *segment, const struct element *element,
+                       const double *slots, double local[ELEMENT_DOFS]);
+
+/* How much longer a bar gets, m. */
+double bar_elongation(const struct model *model, const struct bar *bar, const double *slots);
+
+/* out += K u over all slots (held ones too, so that reactions come out). Shapes 3 x slots. */
+void system_multiply(const struct system *system, const double *slots, double *out);
+
+#endif

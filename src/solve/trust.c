@@ -1,0 +1,118 @@
+#include "solve/trust.h"
+
+#include "base/vector.h"
+
+#include <math.h>
+#include <string.h>
+
+static double largest_of(const double *items, size_t count) {
+    double largest = 0.0;
+    for (size_t k = 0; k < count; k++)
+        if (!(fabs(items[k]) <= largest))
+            largest = fabs(items[k]);
+    return largest;
+}
+
+static void spread_out(const struct system *system, const double *x, double *slots) {
+    for (size_t k = 0; k < 3 * system->model->slot_count; k++)
+        slots[k] = system->unknown[k] < 0 ? 0.0 : x[system->unknown[k]];
+}
+
+double trust_solve(struct arena *arena, const struct system *system, const double *loads, double *x,
+                   double *slots) {
+    enum { REFINEMENTS = 3 };
+    size_t all = 3 * system->model->slot_count, count = system->count;
+    double *f = ARENA_ARRAY(arena, double, count);
+    double *residual = ARENA_ARRAY(arena, double, count);
+    double *product = ARENA_ARRAY(arena, double, all);
+    for (size_t k = 0; k < all; k++)
+        if (system->unknown[k] >= 0)
+            f[system->unknown[k]] += loads[k];
+    memcpy(residual, f, count * sizeof *f);
+    double load = largest_of(f, count), error = NAN;
+    for (int pass = 0; pass <= REFINEMENTS; pass++) {
+        band_solve(&system->factor, residual);
+        for (size_t i = 0; i < count; i++)
+            x[i] += residual[i];
+        spread_out(system, x, slots);
+        memset(product, 0, all * sizeof *product);
+        system_multiply(system, slots, product);
+        memcpy(residual, f, count * sizeof *f);
+        for (size_t k = 0; k < all; k++)
+            if (system->unknown[k] >= 0)
+                residual[system->unknown[k]] -= product[k];
+        double scale = system->norm * largest_of(x, count) + load;
+        error = scale > 0.0 ? largest_of(residual, count) / scale : 0.0;
+        if (error < 1e-3 * TRUST_BACKWARD)
+            break;
+    }
+    return error;
+}
+
+static void add_force(const double at[3], const double middle[3], const double force[3],
+                      double sum[6]) {
+    double arm[3], moment[3];
+    vector_between(middle, at, arm);
+    vector_cross(arm, force, moment);
+    for (int c = 0; c < 3; c++) {
+        sum[c] += force[c];
+        sum[3 + c] += moment[c];
+    }
+}
+
+/* Loads of the column as they were described, not as they were turned into joint forces. */
+static double add_loads(const struct response *response, size_t column, double sum[6]) {
+    const struct model *model = response->system->model;
+    const struct column *which = &response->columns[column];
+    const struct load_set *set = &response->loads->sets[which->set];
+    double largest = set->largest;
+    for (size_t j = 0; j < model->frame->joints.count; j++) {
+        const double *load = set->joints[j];
+        double force[3] = {load[0], load[1], load[2]};
+        if (which->lean != LEAN_NONE) {
+            force[0] = force[1] = force[2] = 0.0;
+            force[which->lean] = -load[2];
+        }
+        add_force(model->frame->joints.items[j].at, model->middle, force, sum);
+        for (int c = 0; which->lean == LEAN_NONE && c < 3; c++)
+            sum[3 + c] += load[3 + c];
+    }
+    for (size_t k = 0; k < set->on_segments.count; k++) {
+        const struct segment_load *load = &set->on_segments.items[k];
+        const struct segment *segment = &model->segments[load->segment];
+        const struct model_member *member = &model->members[segment->member];
+        double place = segment->start + (load->a + load->b) / 2.0;
+        double whole = load->b > load->a ? load->b - load->a : 1.0;
+        double at[3], force[3] = {0};
+        for (int c = 0; c < 3; c++)
+            at[c] = member->from[c] + place * member->axes[0][c];
+        if (which->lean == LEAN_NONE)
+            for (int c = 0; c < 3; c++)
+                force[c] = load->force[c] * whole;
+        else
+            force[which->lean] = -load->force[2] * whole;
+        add_force(at, model->middle, force, sum);
+    }
+    return largest;
+}
+
+double trust_equilibrium(const struct response *response, size_t column) {
+    const struct model *model = response->system->model;
+    const struct frame *frame = model->frame;
+    double sum[6] = {0};
+    double largest = add_loads(response, column, sum);
+    for (size_t k = 0; k < frame->supports.count; k++) {
+        const double *reaction = response->reactions[column][k];
+        add_force(frame->joints.items[frame->supports.items[k].joint].at, model->middle, reaction,
+                  sum);
+        for (int c = 0; c < 3; c++)
+            sum[3 + c] += reaction[3 + c];
+    }
+    /* A plane frame is held everywhere across its plane; those parts need no balance. */
+    if (frame->plane)
+        sum[1] = sum[3] = sum[5] = 0.0;
+    double error = 0.0;
+    for (int c = 0; c < 6; c++)
+        error = fmax(error, fabs(sum[c]) / (c < 3 || !(model->size > 0.0) ? 1.0 : model->size));
+    return largest > 0.0 ? error / largest : 0.0;
+}

@@ -1,0 +1,22 @@
+/* solve/trust.h - how far a solution can be trusted.
+ *
+ * Backward error |f - K u| / (|K| |u| + |f|), largest norms, with K multiplied anew from the sticks
+ * and not from the factor; at most three refinements. Equilibrium error: loads plus reactions,
+ * forces and moments about the frame's middle (moments over the frame's size), over the largest
+ * load.
+ */
+#ifndef SOLVE_TRUST_H
+#define SOLVE_TRUST_H
+
+#include "solve/response.h"
+
+#define TRUST_BACKWARD 1e-9
+#define TRUST_EQUILIBRIUM 1e-6
+
+/* Solve for loads (3 x slots) into unknowns x and movements slots; returns the backward error. */
+double trust_solve(struct arena *arena, const struct system *system, const double *loads, double *x,
+                   double *slots);
+
+double trust_equilibrium(const struct response *response, size_t column);
+
+#endif

@@ -1,0 +1,120 @@
+#include "tables/data.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { LONGEST_ROW = 96 };
+
+const char *mark_name(enum mark mark) {
+    switch (mark) {
+    case MARK_READ:
+        return "read";
+    case MARK_MEMORY:
+        return "memory";
+    case MARK_TRADE:
+        return "trade";
+    }
+    return "?";
+}
+
+size_t table_count(void) {
+    return table_data_count;
+}
+
+const struct table *table_at(size_t index) {
+    return &table_data[index];
+}
+
+const struct table *table_find(const char *name) {
+    size_t low = 0, high = table_data_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        int order = strcmp(name, table_data[middle].name);
+        if (order == 0)
+            return &table_data[middle];
+        if (order < 0)
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return NULL;
+}
+
+static const struct table *table_needed(const char *table) {
+    const struct table *found = table_find(table);
+    if (!found)
+        abort();
+    return found;
+}
+
+const struct table_row *table_row_find(const char *table, const char *row) {
+    const struct table *held = table_needed(table);
+    size_t low = 0, high = held->count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        int order = strcmp(row, held->rows[middle].row);
+        if (order == 0)
+            return &held->rows[middle];
+        if (order < 0)
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return NULL;
+}
+
+const struct table_row *table_row_named(const char *table, const char *format, ...) {
+    char row[LONGEST_ROW];
+    va_list arguments;
+    va_start(arguments, format);
+    int length = vsnprintf(row, sizeof row, format, arguments);
+    va_end(arguments);
+    if (length < 0 || length >= LONGEST_ROW)
+        return NULL;
+    return table_row_find(table, row);
+}
+
+int table_row_count(const char *table) {
+    return (int)table_needed(table)->count;
+}
+
+const struct table_row *table_row_at(const char *table, int index) {
+    return &table_needed(table)->rows[index];
+}
+
+int table_row_index(const char *table, const char *row) {
+    const struct table_row *found = table_row_find(table, row);
+    return found ? (int)(found - table_needed(table)->rows) : -1;
+}
+
+struct cited table_row_cited(const struct table_row *row) {
+    return (struct cited){.value = row->si, .source = row->cite, .mark = row->mark};
+}
+
+bool table_row_give(const struct table_row *row, struct cited *out) {
+    if (!row)
+        return false;
+    *out = table_row_cited(row);
+    return true;
+}
+
+bool table_value(const char *table, const char *row, struct cited *out) {
+    return table_row_give(table_row_find(table, row), out);
+}
+
+struct cited table_constant(const char *row) {
+    const struct table_row *found = table_row_find("constants", row);
+    if (!found)
+        abort();
+    return table_row_cited(found);
+}
+
+int table_name_index(const void *things, size_t count, size_t size, const char *name) {
+    const char *thing = things;
+    for (size_t k = 0; k < count; k++)
+        if (strcmp(*(const char *const *)(const void *)(thing + k * size), name) == 0)
+            return (int)k;
+    return -1;
+}
