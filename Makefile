@@ -9,6 +9,8 @@ JOBS ?= $(shell nproc 2>/dev/null || echo 2)
 # WERROR=-Werror for `make lint`; SANITIZE=... for the second build of `make test`.
 WERROR ?=
 SANITIZE ?=
+# V=1 shows the commands in full.
+V ?=
 
 # ---------------------------------------------------------------------------------------------
 
@@ -40,30 +42,31 @@ CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
 UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
 
 .DELETE_ON_ERROR:
+say = $(if $(V),,@echo '  $(1)';)
 
 .PHONY: all
 all: $(BUILD)/batten ## build build/batten (the default)
 
 $(BUILD)/batten: $(CLI_OBJECTS) $(BUILD)/libbatten.a
-	$(CC) $(ALL_LDFLAGS) -o $@ $(CLI_OBJECTS) $(BUILD)/libbatten.a $(ALL_LDLIBS)
+	$(call say,link $@)$(CC) $(ALL_LDFLAGS) -o $@ $(CLI_OBJECTS) $(BUILD)/libbatten.a $(ALL_LDLIBS)
 
 $(BUILD)/libbatten.a: $(LIBRARY_OBJECTS)
 	@rm -f $@
-	$(AR) rcs $@ $^
+	$(call say,library $@)$(AR) rcs $@ $^
 
 $(BUILD)/obj/%.o: src/%.c | needs
 	@mkdir -p $(@D)
-	$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+	$(call say,$(CC) $<)$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # The tables of tables/ as C data, so that the program runs from anywhere.
 $(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
 	@mkdir -p $(@D)
-	LC_ALL=C awk -f src/tables/embed.awk $(TABLES) > $@.part
+	$(call say,tables $@)LC_ALL=C awk -f src/tables/embed.awk $(TABLES) > $@.part
 	@mv $@.part $@
 
 $(BUILD)/obj/tables_data.o: $(BUILD)/tables_data.c | needs
 	@mkdir -p $(@D)
-	$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+	$(call say,$(CC) $<)$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # Without this the first thing to fail would be a missing header.
 .PHONY: needs
@@ -74,15 +77,15 @@ needs:
 
 $(BUILD)/obj/unit/%.o: tests/unit/%.c | needs
 	@mkdir -p $(@D)
-	$(CC) $(ALL_CPPFLAGS) -Itests/unit -std=c17 -Wall -Wextra $(WERROR) $(SANITIZE) $(CFLAGS) \
+	$(call say,$(CC) $<)$(CC) $(ALL_CPPFLAGS) -Itests/unit -std=c17 -Wall -Wextra $(WERROR) $(SANITIZE) $(CFLAGS) \
 		-MMD -MP -c -o $@ $<
 
 $(BUILD)/unit-tests: $(UNIT_OBJECTS) $(BUILD)/libbatten.a
-	$(CC) $(ALL_LDFLAGS) -o $@ $(UNIT_OBJECTS) $(BUILD)/libbatten.a $(TEST_LDLIBS) $(ALL_LDLIBS)
+	$(call say,link $@)$(CC) $(ALL_LDFLAGS) -o $@ $(UNIT_OBJECTS) $(BUILD)/libbatten.a $(TEST_LDLIBS) $(ALL_LDLIBS)
 
 $(BUILD)/json_compare: $(TOOL_SOURCES) $(wildcard tests/tools/*.h) | needs
 	@mkdir -p $(@D)
-	$(CC) -std=c17 -D_POSIX_C_SOURCE=200809L $(WARNINGS) $(CFLAGS) -o $@ $(TOOL_SOURCES) -lm
+	$(call say,link $@)$(CC) -std=c17 -D_POSIX_C_SOURCE=200809L $(WARNINGS) $(CFLAGS) -o $@ $(TOOL_SOURCES) -lm
 
 .PHONY: test-programs
 test-programs: $(BUILD)/batten $(BUILD)/unit-tests $(BUILD)/json_compare
@@ -111,10 +114,14 @@ lint: ## compile with gcc and clang, warnings as errors; cppcheck; clang-format
 	@$(MAKE) --no-print-directory -j$(JOBS) objects CC=gcc WERROR=-Werror BUILD=$(BUILD)/lint-gcc
 	@$(MAKE) --no-print-directory -j$(JOBS) objects CC=clang WERROR=-Werror BUILD=$(BUILD)/lint-clang
 	@mkdir -p $(BUILD)/lint-cppcheck
-	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
+	$(call say,cppcheck src)cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
 		--error-exitcode=1 -j $(JOBS) --cppcheck-build-dir=$(BUILD)/lint-cppcheck -Isrc src
-	clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/unit/*.[ch] tests/tools/*.[ch])
+	$(call say,clang-format src tests)clang-format --dry-run -Werror $(wildcard src/*/*.[ch] tests/unit/*.[ch] tests/tools/*.[ch])
 	@echo "Nothing to complain about."
+
+.PHONY: format
+format: ## lay out the code as lint wants it
+	clang-format -i $(wildcard src/*/*.[ch] tests/unit/*.[ch] tests/tools/*.[ch])
 
 .PHONY: objects
 objects: $(LIBRARY_OBJECTS) $(CLI_OBJECTS)

@@ -149,3 +149,56 @@ struct rating check_bend(const struct bend_input *input, struct working *working
         return rating_missing("a factor for this size", BEND_SOURCE);
     return worst_of_stresses(&stress, working);
 }
+
+struct bend_limits bend_limits_of(const struct bend_input *input) {
+    struct bend_limits limits = {.input = *input};
+    /* one stress of each kind asks for every limit */
+    struct stresses all = {.fb1 = 1.0, .fb2 = 1.0, .fc = 1.0};
+    all.least_stiffness = lumber_least_stiffness(input->lumber, input->conditions.wet, NULL);
+    limits.has_flatwise =
+        strength_bending(input->lumber, &input->conditions, NULL, NULL, &limits.fb2_limit);
+    struct stresses edgewise = {.fb1 = 1.0, .least_stiffness = all.least_stiffness};
+    limits.has_edgewise = bending_strengths(input, &edgewise, NULL);
+    limits.fb_star = edgewise.fb_star;
+    limits.fb1_limit = edgewise.fb1_limit;
+    limits.beam = edgewise.beam;
+    limits.has_push = push_strength(input, &all, NULL);
+    limits.fc_limit = all.fc_limit;
+    limits.column = all.column;
+    limits.has_pull =
+        strength(input->lumber, PROPERTY_FT, &input->conditions, NULL, &limits.ft_limit);
+    limits.least_stiffness = all.least_stiffness;
+    return limits;
+}
+
+struct rating bend_rating(const struct bend_limits *limits, double N, double edgewise,
+                          double flatwise) {
+    struct bend_input input = limits->input;
+    input.N = N;
+    input.edgewise = edgewise;
+    input.flatwise = flatwise;
+    if (any_nan(&input))
+        return rating_of(NAN, NAN, QUANTITY_STRESS, BEND_SOURCE, "forces are not known");
+    struct stresses stress = {.beam = {0.0, INFINITY, 1.0},
+                              .column = {{0.0, 0.0}, {INFINITY, INFINITY}, 1.0}};
+    bending_stresses(&input, &stress, NULL);
+    axial_stress(&input, &stress, NULL);
+    const char *lacking = missing(&input, &stress);
+    if (lacking)
+        return rating_missing(lacking, BEND_SOURCE);
+    if ((stress.fb1 > 0.0 && !limits->has_edgewise) ||
+        (stress.fb2 > 0.0 && !limits->has_flatwise) || (stress.ft > 0.0 && !limits->has_pull) ||
+        (stress.fc > 0.0 && !limits->has_push))
+        return rating_missing("a factor for this size", BEND_SOURCE);
+    stress.least_stiffness = limits->least_stiffness;
+    stress.fb_star = limits->fb_star;
+    stress.fb1_limit = limits->fb1_limit;
+    stress.fb2_limit = limits->fb2_limit;
+    stress.ft_limit = limits->ft_limit;
+    stress.fc_limit = limits->fc_limit;
+    if (stress.fb1 > 0.0)
+        stress.beam = limits->beam;
+    if (stress.fc > 0.0)
+        stress.column = limits->column;
+    return worst_of_stresses(&stress, NULL);
+}

@@ -30,4 +30,17 @@ struct bend_input {
 };
 struct rating check_bend(const struct bend_input *input, struct working *working);
 
+/* The same without a working for many stations of one stick: everything that does not depend on
+ * the forces is made once. `input` gives it; its forces are not read. */
+struct bend_limits {
+    struct bend_input input;
+    bool has_edgewise, has_flatwise, has_pull, has_push;
+    double fb_star, fb1_limit, fb2_limit, ft_limit, fc_limit, least_stiffness; /* Pa */
+    struct beam_stability beam;
+    struct column_stability column;
+};
+struct bend_limits bend_limits_of(const struct bend_input *input);
+struct rating bend_rating(const struct bend_limits *limits, double N, double edgewise,
+                          double flatwise);
+
 #endif

@@ -18,7 +18,7 @@ static void read_part_of(struct reader *reader, const struct node *node,
     if (part.load_case < 0)
         trouble_with_key(
             reader, node, "no load case named %s%s", quote_text(reader->arena, node->key),
-            hint(reader, node->key, "there is", reader->cases.items, reader->cases.count));
+            hint(reader, node->key, "known:", reader->cases.items, reader->cases.count));
     read_quantity(reader, node, QUANTITY_NUMBER, ANY_SIZE, &part.factor);
     entry->parts[entry->part_count++] = part;
 }

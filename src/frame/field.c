@@ -9,6 +9,8 @@
 /* Far beyond any stick, load or strength: keeps squares and products finite. */
 #define LARGEST 1e15
 
+enum { LONGEST_NAME = 64 };
+
 static const char *kind_found(const struct node *node) {
     if (node->kind == NODE_LIST)
         return "a list";
@@ -46,22 +48,29 @@ void only_keys(struct reader *reader, const struct node *map, struct key_list ke
         if (!among(child->key, keys))
             trouble_with_key(reader, child, "unknown key %s%s",
                              quote_text(reader->arena, child->key),
-                             hint(reader, child->key, "known here:", keys.names, keys.count));
+                             hint(reader, child->key, "known:", keys.names, keys.count));
+}
+
+const char *wrong_name(struct reader *reader, const char *name) {
+    static const char allowed[] = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                  "0123456789-_.";
+    size_t length = strlen(name);
+    if (length == 0)
+        return "a name is missing";
+    if (length > LONGEST_NAME)
+        return arena_print(reader->arena, "a name of %zu bytes; at most %d are allowed", length,
+                           LONGEST_NAME);
+    if (strspn(name, allowed) != length)
+        return arena_print(reader->arena,
+                           "%s is no name; names are made of letters, digits, '-', '_' and '.'",
+                           quote_text(reader->arena, name));
+    return NULL;
 }
 
 void check_name(struct reader *reader, const struct node *entry) {
-    const char *name = entry->key;
-    size_t length = strlen(name);
-    static const char allowed[] = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
-                                  "0123456789-_.";
-    if (length == 0)
-        trouble_with_key(reader, entry, "a name is missing before the colon");
-    else if (length > 64)
-        trouble_with_key(reader, entry, "a name of %zu bytes; at most 64 are allowed", length);
-    else if (strspn(name, allowed) != length)
-        trouble_with_key(reader, entry,
-                         "%s is no name; names are made of letters, digits, '-', '_' and '.'",
-                         quote_text(reader->arena, name));
+    const char *wrong = wrong_name(reader, entry->key);
+    if (wrong)
+        trouble_with_key(reader, entry, "%s", wrong);
 }
 
 const char *read_text(struct reader *reader, const struct node *node, const char *expected) {
@@ -146,11 +155,18 @@ int read_word(struct reader *reader, const struct node *node, const char *what,
 }
 
 bool read_yes_no(struct reader *reader, const struct node *node, bool *value) {
-    int word = read_word(reader, node, "yes or no", KEYS("no", "yes", "false", "true"));
-    if (word < 0)
+    static const char *const words[] = {"no", "yes", "false", "true"};
+    const char *text = read_text(reader, node, "yes or no");
+    if (!text)
         return false;
-    *value = word % 2 == 1;
-    return true;
+    for (int k = 0; k < 4; k++) {
+        if (strcmp(text, words[k]) == 0) {
+            *value = k % 2 == 1;
+            return true;
+        }
+    }
+    trouble(reader, node, "%s: expected yes or no", quote_text(reader->arena, text));
+    return false;
 }
 
 int read_name(struct reader *reader, const struct node *node, const char *what,
@@ -162,7 +178,7 @@ int read_name(struct reader *reader, const struct node *node, const char *what,
     int number = name_index_find(names, text);
     if (number < 0)
         trouble(reader, node, "no %s named %s%s", what, quote_text(reader->arena, text),
-                hint(reader, text, "there is", names->items, names->count));
+                hint(reader, text, "known:", names->items, names->count));
     return number;
 }
 

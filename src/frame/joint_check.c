@@ -24,20 +24,16 @@ bool check_joints_apart(struct reader *reader) {
     size_t count = reader->frame->joints.count;
     const double **points = joint_points(reader);
     int *all = ARENA_ARRAY(reader->arena, int, count);
-    char *told = ARENA_ARRAY(reader->arena, char, count);
     for (size_t k = 0; k < count; k++)
         all[k] = (int)k;
     const struct point_tree *tree = point_tree_new(reader->arena, points, all, count);
     bool apart = true;
-    for (int k = 0; k < (int)count && !told_enough(reader); k++) {
-        int other = point_tree_find(tree, points[k], points[k], SAME_PLACE, k);
-        int second = other > k ? other : k;
-        if (other < 0)
+    for (int k = 1; k < (int)count && !told_enough(reader); k++) {
+        int before = point_tree_find(tree, points[k], points[k], SAME_PLACE, k);
+        if (before < 0)
             continue;
+        tell_too_close(reader, before, k);
         apart = false;
-        if (!told[second])
-            tell_too_close(reader, other < k ? other : k, second);
-        told[second] = 1;
     }
     return apart;
 }

@@ -1,4 +1,5 @@
 #include "frame/sections.h"
+#include "units/quote.h"
 
 #include <math.h>
 
@@ -20,8 +21,8 @@ static bool read_point(struct reader *reader, const struct node *node, double at
         double value = 0;
         if (read_quantity(reader, each, QUANTITY_LENGTH, ANY_SIZE, &value) &&
             !(fabs(value) <= FARTHEST))
-            trouble(reader, each, "farther than %s from the origin; was another unit meant?",
-                    quantity_print(reader->arena, FARTHEST, QUANTITY_LENGTH, reader->frame->units));
+            trouble(reader, each, "%s is too far from the origin; was another unit meant?",
+                    quote_text(reader->arena, each->text));
         at[axis] = value;
         axis += plane ? 2 : 1;
     }

@@ -21,10 +21,9 @@ static int read_case(struct reader *reader, const struct node *load) {
     int number = name_index_find(&reader->cases, text);
     if (number >= 0)
         return number;
-    struct node named = *node;
-    named.key = node->text;
-    named.key_place = node->place;
-    check_name(reader, &named);
+    const char *wrong = wrong_name(reader, text);
+    if (wrong)
+        trouble(reader, node, "%s", wrong);
     if (reader->cases.count >= MOST_CASES) {
         trouble(reader, node, "more than %d load cases", MOST_CASES);
         return -1;
@@ -90,7 +89,7 @@ static void read_member_load(struct reader *reader, const struct node *entry, st
         trouble_missing(reader, entry, "line", "'line: [0, 0, -2 plf]', or 'point' and 'at'");
     if (point && !line)
         read_at(reader, entry, load);
-    else if (at)
+    else if (at && !point)
         trouble_with_key(reader, at, "'at' goes with 'point'; a line load takes the whole length");
     static const char *const others[] = {"force", "moment"};
     for (size_t k = 0; k < 2; k++) {

@@ -57,7 +57,7 @@ static void read_member_keys(struct reader *reader, const struct node *entry,
         read_ends(reader, ends, member->ends);
     const struct node *acts = node_child(entry, "acts-as");
     if (acts) {
-        int word = read_word(reader, acts, "what a member acts as", KEYS("brace", "tie"));
+        int word = read_word(reader, acts, "a way for a member to act", KEYS("brace", "tie"));
         member->acts_as = word == 0 ? ACTS_AS_BRACE : word == 1 ? ACTS_AS_TIE : ACTS_AS_MEMBER;
     }
     optional_yes_no(reader, entry, "held-along", &member->held_along);

@@ -63,6 +63,9 @@ void check_panel(struct reader *reader, const struct panel *panel) {
     const struct frame *frame = reader->frame;
     struct corners corners;
     for (int k = 0; k < 4; k++) {
+        for (int before = 0; before < k; before++)
+            if (panel->corners[before] == panel->corners[k])
+                return; /* told before */
         if (panel->corners[k] < 0)
             return;
         corners.at[k] = frame->joints.items[panel->corners[k]].at;

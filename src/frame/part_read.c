@@ -34,7 +34,7 @@ static void read_piece(struct reader *reader, const struct node *node, struct ow
         part->panels[part->panel_count++] = panel;
     else if (member < 0 && panel < 0 && !reader->made_names)
         trouble(reader, node, "no member or panel named %s%s", quote_text(reader->arena, text),
-                hint(reader, text, "members are", reader->members.items, reader->members.count));
+                hint(reader, text, "members:", reader->members.items, reader->members.count));
 }
 
 static void read_part(struct reader *reader, const struct node *entry, struct owners owners) {

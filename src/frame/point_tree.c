@@ -2,6 +2,7 @@
 
 #include "frame/geometry.h"
 
+#include <limits.h>
 #include <math.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -13,6 +14,7 @@ struct box {
     int start, end;  /* of `order` */
     int left, right; /* boxes; -1 in a leaf */
     int alive;       /* points not taken out */
+    int lowest;      /* point number */
 };
 
 struct point_tree {
@@ -26,7 +28,7 @@ struct point_tree {
 struct piece {
     const double *a, *b;
     double reach;
-    int skip;
+    int below; /* only points of lower number */
 };
 
 static double coordinate(const struct point_tree *tree, int position, int axis) {
@@ -64,6 +66,10 @@ static void part_at(struct point_tree *tree, int start, int end, int middle, int
 }
 
 static void measure(const struct point_tree *tree, struct box *box) {
+    box->lowest = tree->order[box->start];
+    for (int k = box->start; k < box->end; k++)
+        if (tree->order[k] < box->lowest)
+            box->lowest = tree->order[k];
     for (int axis = 0; axis < 3; axis++) {
         box->low[axis] = box->high[axis] = coordinate(tree, box->start, axis);
         for (int k = box->start; k < box->end; k++) {
@@ -129,13 +135,13 @@ static bool passes(const struct box *box, const struct piece *piece) {
 }
 
 static bool near_piece(const struct point_tree *tree, int point, const struct piece *piece) {
-    return point >= 0 && point != piece->skip &&
+    return point >= 0 && point < piece->below &&
            distance_to_piece(tree->points[point], piece->a, piece->b) <= piece->reach;
 }
 
 static int find_in(const struct point_tree *tree, int number, const struct piece *piece) {
     const struct box *box = &tree->boxes[number];
-    if (box->alive == 0 || !passes(box, piece))
+    if (box->lowest >= piece->below || !passes(box, piece))
         return -1;
     if (box->left >= 0) {
         int found = find_in(tree, box->left, piece);
@@ -169,14 +175,14 @@ static int take_in(struct point_tree *tree, int number, const struct piece *piec
 }
 
 int point_tree_find(const struct point_tree *tree, const double a[3], const double b[3],
-                    double reach, int skip) {
-    struct piece piece = {a, b, reach, skip};
+                    double reach, int below) {
+    struct piece piece = {a, b, reach, below};
     return tree->box_count ? find_in(tree, 0, &piece) : -1;
 }
 
 void point_tree_take(struct point_tree *tree, const double a[3], const double b[3], double reach,
                      char *taken) {
-    struct piece piece = {a, b, reach, -1};
+    struct piece piece = {a, b, reach, INT_MAX};
     if (tree->box_count)
         take_in(tree, 0, &piece, taken);
 }

@@ -16,9 +16,10 @@ struct point_tree;
 struct point_tree *point_tree_new(struct arena *arena, const double *const *points,
                                   const int *chosen, size_t count);
 
-/* A point other than `skip` within `reach` of the piece from `a` to `b`; -1 where there is none. */
+/* A point with a number below `below` within `reach` of the piece from `a` to `b`; -1 where there
+ * is none. For trees that nothing was taken out of. */
 int point_tree_find(const struct point_tree *tree, const double a[3], const double b[3],
-                    double reach, int skip);
+                    double reach, int below);
 
 /* Take out every point within `reach` of the piece, marking it in `taken[point]`. */
 void point_tree_take(struct point_tree *tree, const double a[3], const double b[3], double reach,

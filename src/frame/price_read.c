@@ -15,7 +15,7 @@ static void check_basis(struct reader *reader, const struct node *entry, enum pr
     else if (!stick && !sheet && basis == PRICE_PER_LENGTH)
         trouble_with_key(
             reader, entry, "no stick named %s%s", quote_text(reader->arena, entry->key),
-            hint(reader, entry->key, "there is", reader->sticks.items, reader->sticks.count));
+            hint(reader, entry->key, "known:", reader->sticks.items, reader->sticks.count));
     else if (!stick && !sheet && basis == PRICE_PER_SHEET)
         trouble_with_key(reader, entry, "no sheet named %s is known; 'batten table' lists them all",
                          quote_text(reader->arena, entry->key));

@@ -36,7 +36,7 @@ bool told_enough(const struct reader *reader);
 void caution(struct reader *reader, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* "; did you mean 'x'?", or, where nothing is near and the names are few, "; known: a, b" with
- * `word` for known. "" where neither helps. */
+ * `word` for "known:". "" where neither helps. */
 const char *hint(struct reader *reader, const char *found, const char *word,
                  const char *const *names, size_t count);
 
@@ -56,7 +56,9 @@ struct key_list {
                        sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *)})
 void only_keys(struct reader *reader, const struct node *map, struct key_list keys);
 
-/* A name of the user's: letters, digits, '-', '_', '.', at most 64 bytes. Tells what is wrong. */
+/* A name of the user's: letters, digits, '-', '_', '.', at most 64 bytes. What is wrong with it,
+ * NULL where nothing is; and the same told about the key of an entry. */
+const char *wrong_name(struct reader *reader, const char *name);
 void check_name(struct reader *reader, const struct node *entry);
 
 /* ---- values ---- */

@@ -56,9 +56,9 @@ static int read_stick_of(struct reader *reader, const struct node *map, const ch
         return read_name(reader, node, "stick", &reader->sticks);
     int stick = name_index_find(&reader->sticks, usual);
     if (stick < 0)
-        trouble_missing(
-            reader, map, key,
-            arena_print(reader->arena, "a stick; there is none named '%s' to take", usual));
+        trouble_at(reader, map->key_place,
+                   arena_print(reader->arena, "%s.%s", node_path(reader->arena, map), key),
+                   "'%s' is missing, and no stick is named '%s'", key, usual);
     return stick;
 }
 

@@ -95,7 +95,7 @@ void read_trays(struct reader *reader, const struct node *node, struct shelf *sh
 
 void read_standing(struct reader *reader, const struct node *node, struct shelf *shelf) {
     shelf->short_standing =
-        read_word(reader, node, "how long trays stand", KEYS("long", "short")) == 1;
+        read_word(reader, node, "a way for trays to stand", KEYS("long", "short")) == 1;
 }
 
 static bool has_rail(const struct shelf *shelf, int rail) {

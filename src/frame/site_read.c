@@ -1,6 +1,8 @@
 #include "frame/sections.h"
 #include "frame/table_names.h"
 
+#include <string.h>
+
 #define PI 3.14159265358979323846
 #define FASTEST 200.0 /* m/s: beyond any storm */
 
@@ -66,10 +68,8 @@ static void read_house(struct reader *reader, const struct node *house, struct s
 static void read_beside(struct reader *reader, const struct node *node, struct site *site) {
     static const char expected[] = "{house: {eave: .., depth: .., slope: ..}} or none";
     site->beside_given = true;
-    if (node->kind == NODE_TEXT && *node->text) {
-        read_word(reader, node, "what stands beside", KEYS("none"));
+    if (node->kind == NODE_TEXT && strcmp(node->text, "none") == 0)
         return;
-    }
     if (!is_map(reader, node, expected))
         return;
     only_keys(reader, node, KEYS("house"));

@@ -1,5 +1,6 @@
 #include "frame/sections.h"
 #include "frame/table_names.h"
+#include "units/quote.h"
 
 #include <math.h>
 
@@ -17,8 +18,9 @@ static void read_actual_size(struct reader *reader, const struct node *node, str
     stick->width = fmax(sides[0], sides[1]);
     stick->has_size = true;
     if (!(stick->width <= ROOMY))
-        trouble(reader, node, "a stick over %s thick; was another unit meant?",
-                quantity_print(reader->arena, ROOMY, QUANTITY_LENGTH, reader->frame->units));
+        trouble(reader, node, "%s is too thick for a stick; was another unit meant?",
+                quote_text(reader->arena, quantity_print(reader->arena, stick->width,
+                                                         QUANTITY_LENGTH, reader->frame->units)));
 }
 
 static void read_size(struct reader *reader, const struct node *node, struct stick *stick) {

@@ -78,7 +78,7 @@ static void read_support(struct reader *reader, const struct node *entry) {
     if (support.joint < 0 && !reader->made_names)
         trouble_with_key(
             reader, entry, "no joint named %s%s", quote_text(reader->arena, entry->key),
-            hint(reader, entry->key, "there is", reader->joints.items, reader->joints.count));
+            hint(reader, entry->key, "known:", reader->joints.items, reader->joints.count));
     if (entry->kind == NODE_LIST)
         read_directions(reader, entry, &support);
     else if (entry->kind == NODE_MAP)

@@ -139,10 +139,14 @@ static void refuse_extras(struct builder *builder, const yaml_char_t *anchor,
         problem_add(builder->problems, place, next_path(builder),
                     "anchors such as &%s are not part of the format; write it out in each place",
                     plain_text(builder->arena, (const char *)anchor));
+    static const char full[] = "tag:yaml.org,2002:"; /* what "!!" stands for */
+    const char *name = (const char *)tag;
+    bool standard = tag && strncmp(name, full, sizeof full - 1) == 0;
     if (tag)
         problem_add(builder->problems, place, next_path(builder),
-                    "tags such as %s are not part of the format; write the value alone",
-                    plain_text(builder->arena, (const char *)tag));
+                    "tags such as %s%s are not part of the format; write the value alone",
+                    standard ? "!!" : "",
+                    plain_text(builder->arena, name + (standard ? sizeof full - 1 : 0)));
 }
 
 static bool take_key(struct builder *builder, const char *bytes, size_t length,
@@ -287,7 +291,10 @@ static bool refuse_syntax(struct builder *builder) {
     const yaml_parser_t *parser = &builder->session->parser;
     if (parser->error == YAML_NO_ERROR || parser->error == YAML_MEMORY_ERROR)
         arena_exhausted(builder->arena);
-    problem_add(builder->problems, place_of(parser->problem_mark), "", "%s",
+    /* A name without its colon is found out only lines later: point at the name. */
+    bool at_name = parser->context && strstr(parser->context, "simple key");
+    yaml_mark_t mark = at_name ? parser->context_mark : parser->problem_mark;
+    problem_add(builder->problems, place_of(mark), "", "%s",
                 yaml_words(builder->arena, parser->problem, parser->context,
                            (int)parser->context_mark.line + 1));
     return false;

@@ -4,6 +4,9 @@
 #include "frame/tree.h"
 #include "units/quote.h"
 
+#include <ctype.h>
+#include <string.h>
+
 enum { FEW_NAMES = 12 };
 
 bool told_enough(const struct reader *reader) {
@@ -75,6 +78,14 @@ static const char *listed(struct reader *reader, const char *word, const char *c
     return text_string(&text);
 }
 
+static bool same_but_for_capitals(const char *a, const char *b) {
+    while (*a && tolower((unsigned char)*a) == tolower((unsigned char)*b)) {
+        a++;
+        b++;
+    }
+    return *a == *b;
+}
+
 const char *hint(struct reader *reader, const char *found, const char *word,
                  const char *const *names, size_t count) {
     const char *near = NULL;
@@ -82,6 +93,9 @@ const char *hint(struct reader *reader, const char *found, const char *word,
         reader->comparisons_left -= (long)count;
         near = near_name(found, names, count);
     }
+    /* Of one or two letters nearly anything is near: only capitals may differ. */
+    if (near && strlen(found) < 3 && !same_but_for_capitals(found, near))
+        near = NULL;
     if (near)
         return arena_print(reader->arena, "; did you mean '%s'?", plain_text(reader->arena, near));
     return count > 0 && count <= FEW_NAMES ? listed(reader, word, names, count) : "";

@@ -44,5 +44,5 @@ const char *yaml_words(struct arena *arena, const char *problem, const char *con
         words = problem ? arena_print(arena, "this cannot be read as YAML: %s", problem)
                         : "this cannot be read as YAML";
     bool opened = context && (strstr(context, "flow") || strstr(context, "quoted"));
-    return opened ? arena_print(arena, "%s (it starts in line %d)", words, line) : words;
+    return opened ? arena_print(arena, "%s (opened in line %d)", words, line) : words;
 }

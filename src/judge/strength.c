@@ -27,6 +27,7 @@ struct stick_work { /* one member in hand */
     bool held_along, repetitive;
     const char *bend_id, *shear_id;
     struct worst_place bend, shear;
+    double *largest_shear; /* N, per combination: smaller ones need no look */
 };
 
 struct section judge_section(const struct model_member *member, const struct stick *stick,
@@ -40,9 +41,10 @@ struct section judge_section(const struct model_member *member, const struct sti
     return section_rectangle(member->size_y, member->size_z);
 }
 
-/* What of the bending input belongs to the segment and the mix, not to the station. */
+/* What of the bending input belongs to the segment and the combination, not to the station. The
+ * shape of the load is taken as the general row, which is never kinder than the others. */
 static struct bend_input bend_frame(const struct stick_work *work, size_t segment,
-                                    const struct stick_state *states, enum duration duration) {
+                                    enum duration duration) {
     const struct model *model = work->run->model;
     const struct stretch *sideways = work->run->holding->sideways[segment];
     /* along the wide face, and along the thickness */
@@ -59,8 +61,6 @@ static struct bend_input bend_frame(const struct stick_work *work, size_t segmen
         return input;
     input.effective_length[1] = stretch_column_length(thin);
     input.unheld = thin->to - thin->from;
-    if (work->section.width > work->section.thickness)
-        input.shape = load_shape_of(model, work->stick, states, thin, work->strong);
     return input;
 }
 
@@ -76,52 +76,103 @@ static void keep_worse(struct worst_place *worst, const struct worst_place *othe
     worst->rating.slender = slender;
 }
 
-static void judge_station(struct stick_work *work, const struct bend_input *frame,
-                          const double forces[FORCE_COUNT], struct worst_place place) {
+/* Bending at one station: by the general row first; only where that would be the worst so far is the
+ * shape of the load looked at. */
+static void judge_bend(struct stick_work *work, const struct bend_limits *limits,
+                       const struct stick_state *states, size_t segment,
+                       const double forces[FORCE_COUNT], struct worst_place place) {
+    if (!run_wants_combination(work->run, work->bend_id, place.combination))
+        return;
     double about_y = forces[FORCE_MY], about_z = forces[FORCE_MZ];
+    double edgewise = work->strong == 1 ? about_y : about_z;
+    double flatwise = work->strong == 1 ? about_z : about_y;
     place.found = true;
-    place.bend = *frame;
+    place.rating = bend_rating(limits, forces[FORCE_N], edgewise, flatwise);
+    if (work->bend.found && work->bend.rating.covered && place.rating.covered &&
+        place.rating.ratio <= work->bend.rating.ratio) {
+        work->bend.rating.slender |= place.rating.slender;
+        return;
+    }
+    place.bend = limits->input;
     place.bend.N = forces[FORCE_N];
-    place.bend.edgewise = work->strong == 1 ? about_y : about_z;
-    place.bend.flatwise = work->strong == 1 ? about_z : about_y;
-    place.rating = check_bend(&place.bend, NULL);
-    if (run_wants_combination(work->run, work->bend_id, place.combination))
-        keep_worse(&work->bend, &place);
+    place.bend.edgewise = edgewise;
+    place.bend.flatwise = flatwise;
+    if (place.bend.unheld > 0.0 && work->section.width > work->section.thickness) {
+        const struct stretch *thin =
+            &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
+        place.bend.shape =
+            load_shape_of(work->run->model, work->stick, states, thin, work->strong);
+        place.rating = check_bend(&place.bend, NULL);
+    }
+    keep_worse(&work->bend, &place);
+}
+
+static void judge_shear(struct stick_work *work, const struct bend_limits *limits,
+                        const double forces[FORCE_COUNT], struct worst_place place) {
+    double shear = hypot(forces[FORCE_VY], forces[FORCE_VZ]);
+    if (shear <= work->largest_shear[place.combination] ||
+        !run_wants_combination(work->run, work->shear_id, place.combination))
+        return;
+    work->largest_shear[place.combination] = shear;
+    place.found = true;
     place.shear = (struct shear_input){
-        .lumber = frame->lumber,
-        .conditions = frame->conditions,
-        .section = frame->section,
+        .lumber = limits->input.lumber,
+        .conditions = limits->input.conditions,
+        .section = limits->input.section,
         .edgewise = work->strong == 1 ? forces[FORCE_VZ] : forces[FORCE_VY],
         .flatwise = work->strong == 1 ? forces[FORCE_VY] : forces[FORCE_VZ]};
     place.rating = check_shear(&place.shear, NULL);
-    if (run_wants_combination(work->run, work->shear_id, place.combination))
-        keep_worse(&work->shear, &place);
+    keep_worse(&work->shear, &place);
 }
 
-static void judge_mix(struct stick_work *work, const struct mix *mix, enum stiffness stiffness) {
-    const struct run *run = work->run;
-    const struct response *response = run->responses[stiffness];
+/* A section without inertia (a wire) hangs in a curve instead of bending. */
+static void forget_bending(const struct model_member *stick, double forces[FORCE_COUNT]) {
+    if (!(stick->Iy > 0.0))
+        forces[FORCE_MY] = forces[FORCE_VZ] = 0.0;
+    if (!(stick->Iz > 0.0))
+        forces[FORCE_MZ] = forces[FORCE_VY] = 0.0;
+}
+
+/* One combination of one stick: the limits of each segment, made once for all mixes. */
+static void judge_combination(struct stick_work *work, int combination) {
+    struct run *run = work->run;
     size_t count = work->stick->segment_count;
+    struct bend_limits *limits = ARENA_ARRAY(run->arena, struct bend_limits, count);
+    struct station **stations = ARENA_ARRAY(run->arena, struct station *, count);
+    size_t *places = ARENA_ARRAY(run->arena, size_t, count);
     struct stick_state *states = ARENA_ARRAY(run->arena, struct stick_state, count);
-    for (size_t k = 0; k < count; k++)
-        states[k] = stick_state(run->arena, response, work->stick->first_segment + k, mix->weights);
-    enum duration duration = run->loads->combinations[mix->combination].duration;
     for (size_t k = 0; k < count; k++) {
         size_t segment = work->stick->first_segment + k;
-        struct bend_input frame = bend_frame(work, segment, states, duration);
-        struct station *stations;
-        size_t places = stations_of(run->arena, response, segment, &stations);
-        for (size_t i = 0; i < places; i++) {
-            double forces[FORCE_COUNT];
-            stick_forces(&states[k], stations[i].x, stations[i].after, forces);
-            judge_station(work, &frame, forces,
-                          (struct worst_place){.combination = mix->combination,
-                                               .lean = mix->lean,
-                                               .at = run->model->segments[segment].start +
-                                                     stations[i].x,
-                                               .stiffness = stiffness});
-        }
+        struct bend_input frame =
+            bend_frame(work, segment, run->loads->combinations[combination].duration);
+        limits[k] = bend_limits_of(&frame);
+        places[k] = stations_of(run->arena, run->responses[STIFFNESS_MIDDLE], segment, &stations[k]);
     }
+    for (int s = 0; s < STIFFNESS_COUNT; s++)
+        for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
+            const struct mix *mix = &run->mixes[x];
+            if (mix->combination != combination || !mix->solved)
+                continue;
+            struct arena_mark mark = arena_mark(run->arena);
+            for (size_t k = 0; k < count; k++)
+                states[k] = stick_state(run->arena, run->responses[s],
+                                        work->stick->first_segment + k, mix->weights);
+            for (size_t k = 0; k < count; k++)
+                for (size_t i = 0; i < places[k]; i++) {
+                    size_t segment = work->stick->first_segment + k;
+                    double forces[FORCE_COUNT];
+                    struct worst_place place = {.combination = combination,
+                                                .lean = mix->lean,
+                                                .at = run->model->segments[segment].start +
+                                                      stations[k][i].x,
+                                                .stiffness = s};
+                    stick_forces(&states[k], stations[k][i].x, stations[k][i].after, forces);
+                    forget_bending(work->stick, forces);
+                    judge_bend(work, &limits[k], states, segment, forces, place);
+                    judge_shear(work, &limits[k], forces, place);
+                }
+            arena_rewind(run->arena, mark);
+        }
 }
 
 static void head_working(struct run *run, struct working *working,
@@ -266,13 +317,14 @@ void judge_strength(struct run *run) {
                                   .shear_id = arena_print(run->arena, "shear/%s", member->name)};
         work.section =
             judge_section(work.stick, &run->frame->sticks.items[member->stick], &work.strong);
-        struct arena_mark mark = arena_mark(run->arena);
-        for (int s = 0; s < STIFFNESS_COUNT; s++)
-            for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
-                if (run->mixes[x].solved)
-                    judge_mix(&work, &run->mixes[x], s);
-                arena_rewind(run->arena, mark);
-            }
+        work.largest_shear =
+            ARENA_ARRAY(run->arena, double, run->loads->combination_count);
+        for (size_t c = 0; c < run->loads->combination_count; c++) {
+            work.largest_shear[c] = -1.0;
+            struct arena_mark mark = arena_mark(run->arena);
+            judge_combination(&work, (int)c);
+            arena_rewind(run->arena, mark);
+        }
         add_checks(&work, &no_bend, &no_shear);
         caution_slender(run, &work);
     }

@@ -73,7 +73,6 @@ static void condense(struct element *element, const int *dofs, int count) {
     bool sprung[ELEMENT_DOFS] = {false};
     for (int i = 0; i < count; i++)
         sprung[dofs[i]] = true;
-    memset(element->T, 0, sizeof element->T);
     for (int r = 0; r < ELEMENT_DOFS; r++)
         if (!sprung[r])
             element->T[r][r] = 1.0;
@@ -116,32 +115,44 @@ struct element element_of(const struct model *model, const struct segment *segme
     element.sprung = count > 0;
     if (element.sprung)
         condense(&element, dofs, count);
+    for (int i = 0; i < count; i++)
+        element.sprung_dofs[i] = dofs[i];
+    element.sprung_count = count;
     return element;
 }
 
-/* K = T' k T + (I - T)' S (I - T), local. */
+/* K = T' k T + (I - T)' S (I - T), local. T is the unit matrix but for the rows of sprung ends. */
 static void joint_stiffness(const struct element *element, double K[ELEMENT_DOFS][ELEMENT_DOFS]) {
-    if (!element->sprung) {
-        memcpy(K, element->k, sizeof element->k);
+    memcpy(K, element->k, sizeof element->k);
+    if (!element->sprung)
         return;
+    double kT[ELEMENT_DOFS][ELEMENT_DOFS];
+    memcpy(kT, element->k, sizeof kT);
+    for (int a = 0; a < element->sprung_count; a++) {
+        int row = element->sprung_dofs[a];
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            kT[i][row] = 0.0;
     }
-    double kT[ELEMENT_DOFS][ELEMENT_DOFS] = {{0}};
-    for (int i = 0; i < ELEMENT_DOFS; i++)
-        for (int m = 0; m < ELEMENT_DOFS; m++)
-            if (element->k[i][m] != 0.0)
+    for (int a = 0; a < element->sprung_count; a++) {
+        int row = element->sprung_dofs[a];
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            if (element->k[i][row] != 0.0)
                 for (int j = 0; j < ELEMENT_DOFS; j++)
-                    kT[i][j] += element->k[i][m] * element->T[m][j];
-    for (int i = 0; i < ELEMENT_DOFS; i++)
-        for (int j = 0; j < ELEMENT_DOFS; j++) {
-            double sum = 0.0;
-            for (int m = 0; m < ELEMENT_DOFS; m++) {
-                sum += element->T[m][i] * kT[m][j];
-                if (element->S[m] != 0.0)
-                    sum += ((i == m) - element->T[m][i]) * element->S[m] *
-                           ((j == m) - element->T[m][j]);
-            }
-            K[i][j] = sum;
-        }
+                    kT[i][j] += element->k[i][row] * element->T[row][j];
+    }
+    memcpy(K, kT, sizeof kT);
+    for (int a = 0; a < element->sprung_count; a++)
+        memset(K[element->sprung_dofs[a]], 0, sizeof K[0]);
+    for (int a = 0; a < element->sprung_count; a++) {
+        int row = element->sprung_dofs[a];
+        double open[ELEMENT_DOFS]; /* row of I - T */
+        for (int j = 0; j < ELEMENT_DOFS; j++)
+            open[j] = (j == row) - element->T[row][j];
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            for (int j = 0; j < ELEMENT_DOFS; j++)
+                K[i][j] += element->T[row][i] * kT[row][j] +
+                           open[i] * element->S[row] * open[j];
+    }
 }
 
 void element_to_local(const struct element *element, const double global[ELEMENT_DOFS],
@@ -167,18 +178,24 @@ void element_to_global(const struct element *element, const double local[ELEMENT
 }
 
 void element_global_stiffness(const struct element *element, double K[ELEMENT_DOFS][ELEMENT_DOFS]) {
-    double local[ELEMENT_DOFS][ELEMENT_DOFS], half[ELEMENT_DOFS][ELEMENT_DOFS];
+    double local[ELEMENT_DOFS][ELEMENT_DOFS];
+    const double(*R)[3] = element->axes;
     joint_stiffness(element, local);
-    for (int i = 0; i < ELEMENT_DOFS; i++)
-        element_to_global(element, local[i], half[i]);
-    for (int j = 0; j < ELEMENT_DOFS; j++) {
-        double column[ELEMENT_DOFS], turned[ELEMENT_DOFS];
-        for (int i = 0; i < ELEMENT_DOFS; i++)
-            column[i] = half[i][j];
-        element_to_global(element, column, turned);
-        for (int i = 0; i < ELEMENT_DOFS; i++)
-            K[i][j] = turned[i];
-    }
+    /* block by block: R' K R, each block 3 x 3; the upper ones by symmetry */
+    for (int I = 0; I < 12; I += 3)
+        for (int J = 0; J <= I; J += 3) {
+            double half[3][3];
+            for (int i = 0; i < 3; i++)
+                for (int j = 0; j < 3; j++)
+                    half[i][j] = local[I + i][J] * R[0][j] + local[I + i][J + 1] * R[1][j] +
+                                 local[I + i][J + 2] * R[2][j];
+            for (int i = 0; i < 3; i++)
+                for (int j = 0; j < 3; j++) {
+                    double value = R[0][i] * half[0][j] + R[1][i] * half[1][j] + R[2][i] * half[2][j];
+                    K[I + i][J + j] = value;
+                    K[J + j][I + i] = value;
+                }
+        }
 }
 
 /* A transverse force P at a: end forces of the joints on the stick in one bending plane (shear and
@@ -232,26 +249,23 @@ void element_fixed_end(const struct element *element, const struct element_load 
 
 void element_to_joints(const struct element *element, const double f[ELEMENT_DOFS],
                        double out[ELEMENT_DOFS]) {
-    if (!element->sprung) {
-        memcpy(out, f, ELEMENT_DOFS * sizeof *out);
-        return;
-    }
-    for (int j = 0; j < ELEMENT_DOFS; j++) {
-        out[j] = 0.0;
-        for (int m = 0; m < ELEMENT_DOFS; m++)
-            out[j] += element->T[m][j] * f[m];
+    memcpy(out, f, ELEMENT_DOFS * sizeof *out);
+    for (int a = 0; a < element->sprung_count; a++)
+        out[element->sprung_dofs[a]] = 0.0;
+    for (int a = 0; a < element->sprung_count; a++) {
+        int row = element->sprung_dofs[a];
+        for (int j = 0; j < ELEMENT_DOFS; j++)
+            out[j] += element->T[row][j] * f[row];
     }
 }
 
 void element_own_ends(const struct element *element, const double u[ELEMENT_DOFS],
                       const double f[ELEMENT_DOFS], double x[ELEMENT_DOFS]) {
-    if (!element->sprung) {
-        memcpy(x, u, ELEMENT_DOFS * sizeof *x);
-        return;
-    }
-    for (int i = 0; i < ELEMENT_DOFS; i++) {
-        x[i] = 0.0;
+    memcpy(x, u, ELEMENT_DOFS * sizeof *x);
+    for (int a = 0; a < element->sprung_count; a++) {
+        int row = element->sprung_dofs[a];
+        x[row] = 0.0;
         for (int j = 0; j < ELEMENT_DOFS; j++)
-            x[i] += element->T[i][j] * u[j] - element->flexibility[i][j] * f[j];
+            x[row] += element->T[row][j] * u[j] - element->flexibility[row][j] * f[j];
     }
 }

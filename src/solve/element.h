@@ -24,6 +24,8 @@ struct element {
     double axes[3][3];              /* rows: local axes */
     double k[ELEMENT_DOFS][ELEMENT_DOFS]; /* own stiffness, local */
     bool sprung;                    /* false: T is the unit matrix */
+    int sprung_count;               /* ends with a spring or a release */
+    int sprung_dofs[ELEMENT_DOFS];
     double T[ELEMENT_DOFS][ELEMENT_DOFS];
     double flexibility[ELEMENT_DOFS][ELEMENT_DOFS]; /* of the sprung ends: x0 = -flexibility f */
     double S[ELEMENT_DOFS];         /* finite springs; 0 for the rigidly tied */

@@ -72,27 +72,28 @@ static void to_unknowns(const struct system *system, const double *slots, double
 }
 
 /* Strains of one segment's own ends and of the springs between them and the joints. */
-static double segment_strain(const struct system *system, const struct segment *segment,
-                             const double *slots) {
-    struct element element = element_of(system->model, segment, system->stiffness);
+static double segment_strain(const struct system *system, size_t index, const double *slots) {
+    const struct segment *segment = &system->model->segments[index];
+    struct element room;
+    const struct element *element = system_element(system, index, &room);
     double u[ELEMENT_DOFS], x[ELEMENT_DOFS], none[ELEMENT_DOFS] = {0};
-    segment_movements(segment, &element, slots, u);
-    element_own_ends(&element, u, none, x);
-    double size = system->model->size, L = element.length, strain = 0.0;
-    if (element.EA > 0.0)
+    segment_movements(segment, element, slots, u);
+    element_own_ends(element, u, none, x);
+    double size = system->model->size, L = element->length, strain = 0.0;
+    if (element->EA > 0.0)
         strain = fmax(strain, fabs(x[6] - x[0]) / size);
-    if (element.EIz > 0.0) {
+    if (element->EIz > 0.0) {
         double chord = (x[7] - x[1]) / L;
         strain = fmax(strain, fmax(fabs(x[5] - chord), fabs(x[11] - chord)));
     }
-    if (element.EIy > 0.0) {
+    if (element->EIy > 0.0) {
         double chord = -(x[8] - x[2]) / L;
         strain = fmax(strain, fmax(fabs(x[4] - chord), fabs(x[10] - chord)));
     }
-    if (element.GJ > 0.0)
+    if (element->GJ > 0.0)
         strain = fmax(strain, fabs(x[9] - x[3]));
     for (int i = 0; i < ELEMENT_DOFS; i++)
-        if (element.S[i] > 0.0)
+        if (element->S[i] > 0.0)
             strain = fmax(strain, fabs(u[i] - x[i]) / (i % 6 < 3 ? size : 1.0));
     return strain;
 }
@@ -105,7 +106,7 @@ double movement_strain(const struct system *system, const double *slots) {
             largest = fmax(largest, fabs(slots[3 * s + c]) /
                                         (model->slots[s].turning ? 1.0 : model->size));
     for (size_t s = 0; s < model->segment_count; s++)
-        strain = fmax(strain, segment_strain(system, &model->segments[s], slots));
+        strain = fmax(strain, segment_strain(system, s, slots));
     for (size_t b = 0; b < system->bar_count; b++)
         strain = fmax(strain, fabs(bar_elongation(model, &system->bars[b], slots)) / model->size);
     return largest > 0.0 ? strain / largest : INFINITY;
@@ -125,7 +126,7 @@ static void release_spring(const struct system *system, const struct band *facto
         double *residual = work, *step = work + all;
         for (size_t k = 0; k < all; k++)
             residual[k] = 0.0;
-        system_multiply(system, slots, residual);
+        system_multiply(system, 1, &slots, &residual);
         for (size_t i = 0; i < system->count; i++)
             step[i] = 0.0;
         to_unknowns(system, residual, step);

@@ -102,11 +102,12 @@ static void gather(struct arena *arena, const struct response *response, size_t 
             continue;
         const struct segment *segment = &model->segments[s];
         double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
-        struct element element = element_of(model, segment, response->system->stiffness);
-        if (!fixed_ends(arena, response, column, s, &element, f))
+        struct element room;
+        const struct element *element = system_element(response->system, s, &room);
+        if (!fixed_ends(arena, response, column, s, element, f))
             continue;
-        element_to_joints(&element, f, local);
-        element_to_global(&element, local, global);
+        element_to_joints(element, f, local);
+        element_to_global(element, local, global);
         add_to_slots(segment, global, -1.0, slots);
     }
 }
@@ -134,23 +135,50 @@ static void find_twist(struct response *response, size_t column, const double *x
     }
 }
 
-static void solve_column(struct arena *arena, struct response *response, size_t column) {
+/* Scratch of one solution: the columns that can be solved. */
+struct solving {
+    size_t count;
+    size_t *columns;
+    double **loads, **x, **slots, **products;
+};
+
+static bool driven(const struct response *response, size_t column, const double *loads) {
     const struct system *system = response->system;
-    size_t all = 3 * system->model->slot_count;
-    double *loads = ARENA_ARRAY(arena, double, all);
-    double *slots = response->slots[column] = ARENA_ARRAY(arena, double, all);
     double largest = response->loads->sets[response->columns[column].set].largest;
-    gather(arena, response, column, loads);
     for (size_t m = 0; m < system->mode_count; m++)
         if (drives(system, &system->modes[m], loads, largest))
-            return;
-    response->solvable[column] = true;
-    double *x = ARENA_ARRAY(arena, double, system->count);
-    double error = trust_solve(arena, system, loads, x, slots);
-    response->backward_error = fmax(response->backward_error, error);
-    if (!isfinite(error))
-        response->backward_error = NAN;
-    find_twist(response, column, x, largest);
+            return true;
+    return false;
+}
+
+static struct solving solve_columns(struct arena *arena, struct response *response) {
+    const struct system *system = response->system;
+    size_t all = 3 * system->model->slot_count, columns = response->column_count;
+    struct solving solving = {.columns = ARENA_ARRAY(arena, size_t, columns),
+                              .loads = ARENA_ARRAY(arena, double *, columns),
+                              .x = ARENA_ARRAY(arena, double *, columns),
+                              .slots = ARENA_ARRAY(arena, double *, columns),
+                              .products = ARENA_ARRAY(arena, double *, columns)};
+    for (size_t c = 0; c < columns; c++) {
+        double *loads = ARENA_ARRAY(arena, double, all);
+        response->slots[c] = ARENA_ARRAY(arena, double, all);
+        gather(arena, response, c, loads);
+        response->solvable[c] = !driven(response, c, loads);
+        if (!response->solvable[c])
+            continue;
+        size_t k = solving.count++;
+        solving.columns[k] = c;
+        solving.loads[k] = loads;
+        solving.slots[k] = response->slots[c];
+        solving.x[k] = ARENA_ARRAY(arena, double, system->count);
+        solving.products[k] = ARENA_ARRAY(arena, double, all);
+    }
+    response->backward_error = trust_solve(arena, system, solving.count, solving.loads, solving.x,
+                                           solving.slots, solving.products);
+    for (size_t k = 0; k < solving.count; k++)
+        find_twist(response, solving.columns[k], solving.x[k],
+                   response->loads->sets[response->columns[solving.columns[k]].set].largest);
+    return solving;
 }
 
 /* Own end movements and forces of every segment. */
@@ -158,38 +186,35 @@ static void recover_ends(struct arena *arena, struct response *response) {
     const struct model *model = response->system->model;
     for (size_t s = 0; s < model->segment_count; s++) {
         const struct segment *segment = &model->segments[s];
-        struct element element = element_of(model, segment, response->system->stiffness);
+        struct element room;
+        const struct element *element = system_element(response->system, s, &room);
         for (size_t c = 0; c < response->column_count; c++) {
             double u[ELEMENT_DOFS], f[ELEMENT_DOFS];
             double *own = &response->own[c][ELEMENT_DOFS * s];
             double *ends = &response->ends[c][ELEMENT_DOFS * s];
-            fixed_ends(arena, response, c, s, &element, f);
-            segment_movements(segment, &element, response->slots[c], u);
-            element_own_ends(&element, u, f, own);
+            fixed_ends(arena, response, c, s, element, f);
+            segment_movements(segment, element, response->slots[c], u);
+            element_own_ends(element, u, f, own);
             for (int i = 0; i < ELEMENT_DOFS; i++) {
                 ends[i] = f[i];
                 for (int j = 0; j < ELEMENT_DOFS; j++)
-                    ends[i] += element.k[i][j] * own[j];
+                    ends[i] += element->k[i][j] * own[j];
             }
         }
     }
 }
 
 /* What the supports add: forces of the joints on all sticks, less the loads on the joint. */
-static void recover_reactions(struct arena *arena, struct response *response, size_t column) {
-    const struct system *system = response->system;
-    const struct model *model = system->model;
+static void recover_reactions(struct response *response, size_t column, const double *sums,
+                              const double *loads) {
+    const struct model *model = response->system->model;
     const struct frame *frame = model->frame;
-    double *sums = ARENA_ARRAY(arena, double, 3 * model->slot_count);
-    double *loads = ARENA_ARRAY(arena, double, 3 * model->slot_count);
-    system_multiply(system, response->slots[column], sums);
-    gather(arena, response, column, loads);
     for (size_t k = 0; k < frame->supports.count; k++)
         for (int part = 0; part < 2; part++) {
             int joint = frame->supports.items[k].joint;
             int slot = part ? model->turn_slot[joint] : model->move_slot[joint];
             for (int c = 0; slot >= 0 && c < 3; c++)
-                if (model->slots[slot].held[c] && frame->supports.items[k].held[3 * part + c])
+                if (frame->supports.items[k].held[3 * part + c])
                     response->reactions[column][k][3 * part + c] =
                         sums[3 * slot + c] - loads[3 * slot + c];
         }
@@ -212,14 +237,14 @@ struct response *response_solve(struct arena *arena, const struct system *system
         response->own[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS *segments);
         response->reactions[c] =
             arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
-        solve_column(arena, response, c);
     }
+    struct solving solving = solve_columns(arena, response);
     recover_ends(arena, response);
-    for (size_t c = 0; c < columns; c++)
-        if (response->solvable[c]) {
-            recover_reactions(arena, response, c);
-            response->equilibrium_error =
-                fmax(response->equilibrium_error, trust_equilibrium(response, c));
-        }
+    for (size_t k = 0; k < solving.count; k++) {
+        recover_reactions(response, solving.columns[k], solving.products[k], solving.loads[k]);
+        double error = trust_equilibrium(response, solving.columns[k]);
+        if (!(error <= response->equilibrium_error))
+            response->equilibrium_error = error;
+    }
     return response;
 }

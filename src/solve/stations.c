@@ -45,17 +45,23 @@ void stick_slip(const struct stick_state *state, int end, double out[3]) {
         out[i] = state->own[6 * end + i] - state->joints[end][i];
 }
 
+static double power(double x, int order) {
+    double product = 1.0;
+    for (int k = 0; k < order; k++)
+        product *= x;
+    return product;
+}
+
 /* Integrals of a load on [0, x] by the distance to x: order 0 the force itself, 1 its moment, 2 and
  * 3 the next integrals (Macaulay brackets). */
 static double bracket(double x, const struct element_load *load, int order, bool after) {
     static const double factorial[] = {1.0, 1.0, 2.0, 6.0, 24.0};
-    bool point = !(load->b > load->a);
-    if (point) {
+    if (!(load->b > load->a)) {
         bool counts = after ? x >= load->a : x > load->a;
-        return counts ? pow(x - load->a, order) / factorial[order] : 0.0;
+        return counts ? power(x - load->a, order) / factorial[order] : 0.0;
     }
-    double from = fmax(0.0, x - load->a), past = fmax(0.0, x - load->b);
-    return (pow(from, order + 1) - pow(past, order + 1)) / factorial[order + 1];
+    double from = x > load->a ? x - load->a : 0.0, past = x > load->b ? x - load->b : 0.0;
+    return (power(from, order + 1) - power(past, order + 1)) / factorial[order + 1];
 }
 
 static double loads_to(const struct stick_state *state, double x, int axis, int order, bool after) {

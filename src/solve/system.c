@@ -121,17 +121,50 @@ static void add_part(struct band *band, double *row_sums, const int *unknowns, i
     }
 }
 
+/* Frames up to this many segments keep their elements, about 5 KiB each. */
+enum { KEPT_SEGMENTS = 1024 };
+
+static void make_elements(struct arena *arena, struct system *system) {
+    const struct model *model = system->model;
+    if (model->segment_count > KEPT_SEGMENTS)
+        return;
+    system->elements = ARENA_ARRAY(arena, struct element, model->segment_count);
+    system->stiffnesses =
+        arena_take(arena, model->segment_count, sizeof *system->stiffnesses);
+    for (size_t s = 0; s < model->segment_count; s++) {
+        system->elements[s] = element_of(model, &model->segments[s], system->stiffness);
+        element_global_stiffness(&system->elements[s], system->stiffnesses[s]);
+    }
+}
+
+const struct element *system_element(const struct system *system, size_t segment,
+                                     struct element *room) {
+    if (system->elements)
+        return &system->elements[segment];
+    *room = element_of(system->model, &system->model->segments[segment], system->stiffness);
+    return room;
+}
+
+/* K of a segment in global directions: the one kept, or made in `room`. */
+static const double (*stiffness_of(const struct system *system, size_t segment,
+                                   double room[ELEMENT_DOFS][ELEMENT_DOFS]))[ELEMENT_DOFS] {
+    if (system->stiffnesses)
+        return (const double(*)[ELEMENT_DOFS])system->stiffnesses[segment];
+    struct element element =
+        element_of(system->model, &system->model->segments[segment], system->stiffness);
+    element_global_stiffness(&element, room);
+    return (const double(*)[ELEMENT_DOFS])room;
+}
+
 static struct band assemble(struct arena *arena, struct system *system) {
     const struct model *model = system->model;
     struct band band = band_new(arena, system->count, system->half);
     double *row_sums = ARENA_ARRAY(arena, double, system->count);
     for (size_t s = 0; s < model->segment_count; s++) {
         int unknowns[ELEMENT_DOFS];
-        double K[ELEMENT_DOFS][ELEMENT_DOFS];
-        struct element element = element_of(model, &model->segments[s], system->stiffness);
-        element_global_stiffness(&element, K);
+        double room[ELEMENT_DOFS][ELEMENT_DOFS];
         segment_unknowns(system, &model->segments[s], unknowns);
-        add_part(&band, row_sums, unknowns, ELEMENT_DOFS, &K[0][0]);
+        add_part(&band, row_sums, unknowns, ELEMENT_DOFS, &stiffness_of(system, s, room)[0][0]);
     }
     for (size_t b = 0; b < system->bar_count; b++) {
         int unknowns[6];
@@ -152,6 +185,7 @@ struct system *system_build(struct arena *arena, const struct model *model,
         .model = model, .stiffness = stiffness, .bars = bars, .bar_count = bar_count};
     number_unknowns(arena, system);
     find_half(system);
+    make_elements(arena, system);
     struct band band = assemble(arena, system);
     modes_hold_spins(arena, system, &band);
     system->factor = band_copy(arena, &band);
@@ -187,32 +221,37 @@ double bar_elongation(const struct model *model, const struct bar *bar, const do
     return longer;
 }
 
-void system_multiply(const struct system *system, const double *slots, double *out) {
+static void multiply_bar(const struct model *model, const struct bar *bar, const double *slots,
+                         double *out) {
+    double n[3], pull = bar->stiffness * bar_elongation(model, bar, slots);
+    bar_direction(model, bar, n);
+    for (int c = 0; c < 3; c++) {
+        out[3 * model->move_slot[bar->joints[0]] + c] -= pull * n[c];
+        out[3 * model->move_slot[bar->joints[1]] + c] += pull * n[c];
+    }
+}
+
+void system_multiply(const struct system *system, size_t count, double *const *slots,
+                     double *const *out) {
     const struct model *model = system->model;
     for (size_t s = 0; s < model->segment_count; s++) {
         const struct segment *segment = &model->segments[s];
-        double K[ELEMENT_DOFS][ELEMENT_DOFS], u[ELEMENT_DOFS];
-        struct element element = element_of(model, segment, system->stiffness);
-        element_global_stiffness(&element, K);
+        double room[ELEMENT_DOFS][ELEMENT_DOFS];
+        const double(*K)[ELEMENT_DOFS] = stiffness_of(system, s, room);
         int at[4] = {segment->move[0], segment->turn[0], segment->move[1], segment->turn[1]};
-        for (int i = 0; i < ELEMENT_DOFS; i++)
-            u[i] = at[i / 3] < 0 ? 0.0 : slots[3 * at[i / 3] + i % 3];
-        for (int i = 0; i < ELEMENT_DOFS; i++) {
-            if (at[i / 3] < 0)
-                continue;
-            double sum = 0.0;
-            for (int j = 0; j < ELEMENT_DOFS; j++)
-                sum += K[i][j] * u[j];
-            out[3 * at[i / 3] + i % 3] += sum;
+        for (size_t c = 0; c < count; c++) {
+            double u[ELEMENT_DOFS], f[ELEMENT_DOFS] = {0};
+            for (int i = 0; i < ELEMENT_DOFS; i++)
+                u[i] = at[i / 3] < 0 ? 0.0 : slots[c][3 * at[i / 3] + i % 3];
+            for (int j = 0; j < ELEMENT_DOFS; j++) /* K is symmetric: its rows are its columns */
+                for (int i = 0; i < ELEMENT_DOFS; i++)
+                    f[i] += K[j][i] * u[j];
+            for (int i = 0; i < ELEMENT_DOFS; i++)
+                if (at[i / 3] >= 0)
+                    out[c][3 * at[i / 3] + i % 3] += f[i];
         }
     }
-    for (size_t b = 0; b < system->bar_count; b++) {
-        const struct bar *bar = &system->bars[b];
-        double n[3], pull = bar->stiffness * bar_elongation(model, bar, slots);
-        bar_direction(model, bar, n);
-        for (int c = 0; c < 3; c++) {
-            out[3 * model->move_slot[bar->joints[0]] + c] -= pull * n[c];
-            out[3 * model->move_slot[bar->joints[1]] + c] += pull * n[c];
-        }
-    }
+    for (size_t b = 0; b < system->bar_count; b++)
+        for (size_t c = 0; c < count; c++)
+            multiply_bar(model, &system->bars[b], slots[c], out[c]);
 }

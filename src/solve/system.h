@@ -37,6 +37,8 @@ struct system {
     double *spin_springs;
     size_t mode_count; /* ways to fold as connected, held quietly so that other loads can be solved */
     struct mode *modes;
+    struct element *elements; /* of each segment; NULL in frames too large to keep them */
+    double (*stiffnesses)[ELEMENT_DOFS][ELEMENT_DOFS]; /* their K, global; NULL as above */
     bool trusted;      /* false: the factor broke down for no reason that could be found */
 };
 
@@ -50,7 +52,13 @@ void segment_movements(const struct segment *segment, const struct element *elem
 /* How much longer a bar gets, m. */
 double bar_elongation(const struct model *model, const struct bar *bar, const double *slots);
 
-/* out += K u over all slots (held ones too, so that reactions come out). Shapes 3 x slots. */
-void system_multiply(const struct system *system, const double *slots, double *out);
+/* The element of a segment: the one kept, or made in `room`. */
+const struct element *system_element(const struct system *system, size_t segment,
+                                     struct element *room);
+
+/* out[c] += K slots[c] over all slots (held ones too, so that reactions come out), for `count`
+ * movements at once. Shapes 3 x slots each. */
+void system_multiply(const struct system *system, size_t count, double *const *slots,
+                     double *const *out);
 
 #endif

@@ -18,35 +18,51 @@ static void spread_out(const struct system *system, const double *x, double *slo
         slots[k] = system->unknown[k] < 0 ? 0.0 : x[system->unknown[k]];
 }
 
-double trust_solve(struct arena *arena, const struct system *system, const double *loads, double *x,
-                   double *slots) {
+/* f - K u over the unknowns into `residual`; returns the backward error. */
+static double residual_of(const struct system *system, const double *loads, const double *x,
+                          const double *product, double *residual) {
+    double load = 0.0;
+    for (size_t k = 0; k < 3 * system->model->slot_count; k++)
+        if (system->unknown[k] >= 0) {
+            residual[system->unknown[k]] = loads[k] - product[k];
+            load = fmax(load, fabs(loads[k]));
+        }
+    double scale = system->norm * largest_of(x, system->count) + load;
+    return scale > 0.0 ? largest_of(residual, system->count) / scale : 0.0;
+}
+
+double trust_solve(struct arena *arena, const struct system *system, size_t count,
+                   double *const *loads, double *const *x, double *const *slots,
+                   double *const *products) {
     enum { REFINEMENTS = 3 };
-    size_t all = 3 * system->model->slot_count, count = system->count;
-    double *f = ARENA_ARRAY(arena, double, count);
-    double *residual = ARENA_ARRAY(arena, double, count);
-    double *product = ARENA_ARRAY(arena, double, all);
-    for (size_t k = 0; k < all; k++)
-        if (system->unknown[k] >= 0)
-            f[system->unknown[k]] += loads[k];
-    memcpy(residual, f, count * sizeof *f);
-    double load = largest_of(f, count), error = NAN;
-    for (int pass = 0; pass <= REFINEMENTS; pass++) {
-        band_solve(&system->factor, residual);
-        for (size_t i = 0; i < count; i++)
-            x[i] += residual[i];
-        spread_out(system, x, slots);
-        memset(product, 0, all * sizeof *product);
-        system_multiply(system, slots, product);
-        memcpy(residual, f, count * sizeof *f);
+    size_t all = 3 * system->model->slot_count;
+    double **residuals = ARENA_ARRAY(arena, double *, count);
+    for (size_t c = 0; c < count; c++) {
+        residuals[c] = ARENA_ARRAY(arena, double, system->count);
         for (size_t k = 0; k < all; k++)
             if (system->unknown[k] >= 0)
-                residual[system->unknown[k]] -= product[k];
-        double scale = system->norm * largest_of(x, count) + load;
-        error = scale > 0.0 ? largest_of(residual, count) / scale : 0.0;
-        if (error < 1e-3 * TRUST_BACKWARD)
+                residuals[c][system->unknown[k]] = loads[c][k];
+    }
+    double largest = 0.0;
+    for (int pass = 0; pass <= REFINEMENTS; pass++) {
+        for (size_t c = 0; c < count; c++) {
+            band_solve(&system->factor, residuals[c]);
+            for (size_t i = 0; i < system->count; i++)
+                x[c][i] += residuals[c][i];
+            spread_out(system, x[c], slots[c]);
+            memset(products[c], 0, all * sizeof *products[c]);
+        }
+        system_multiply(system, count, slots, products);
+        largest = 0.0;
+        for (size_t c = 0; c < count; c++) {
+            double error = residual_of(system, loads[c], x[c], products[c], residuals[c]);
+            if (!(error <= largest))
+                largest = error;
+        }
+        if (largest < 1e-3 * TRUST_BACKWARD)
             break;
     }
-    return error;
+    return largest;
 }
 
 static void add_force(const double at[3], const double middle[3], const double force[3],

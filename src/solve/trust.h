@@ -13,9 +13,11 @@
 #define TRUST_BACKWARD 1e-9
 #define TRUST_EQUILIBRIUM 1e-6
 
-/* Solve for loads (3 x slots) into unknowns x and movements slots; returns the backward error. */
-double trust_solve(struct arena *arena, const struct system *system, const double *loads, double *x,
-                   double *slots);
+/* Solve for `count` loads (3 x slots each) together: unknowns x, movements, and K u over all slots
+ * (for reactions). Returns the largest backward error. */
+double trust_solve(struct arena *arena, const struct system *system, size_t count,
+                   double *const *loads, double *const *x, double *const *slots,
+                   double *const *products);
 
 double trust_equilibrium(const struct response *response, size_t column);
 

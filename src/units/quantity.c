@@ -78,7 +78,7 @@ static bool read_fraction(struct reading *reading, size_t length, bool after_who
     double top = decimal_value(reading->arena, reading->at, over);
     double bottom = decimal_value(reading->arena, slash + 1, length - over - 1);
     if (!(bottom > 0))
-        return refuse(reading, "a fraction over 0");
+        return refuse(reading, "a fraction cannot be over 0");
     if (after_whole && !(top < bottom))
         return refuse(reading, "the fraction after a whole number must be under 1");
     *value = top / bottom;
@@ -144,8 +144,10 @@ static bool refuse_unit(struct reading *reading, const char *name) {
         return refuse(
             reading, arena_print(reading->arena, "no unit belongs here, but '%s' was given", name));
     if (known)
-        return refuse(reading, arena_print(reading->arena, "'%s' is the unit of %s", name,
-                                           quantity_name(known->kind)));
+        return refuse(reading,
+                      arena_print(reading->arena, "'%s' is the unit of %s", name,
+                                  known->kind == QUANTITY_STRESS ? "a load on an area or a stress"
+                                                                 : quantity_name(known->kind)));
     const char *meant = unit_suggestion(name, reading->kind);
     const char *hint = meant ? arena_print(reading->arena, " (did you mean '%s'?)", meant) : "";
     if (!isalpha((unsigned char)name[0]) && !meant)

@@ -25,7 +25,7 @@ TestSuite(arena, .init = set_up, .fini = tear_down);
 TestSuite(text, .init = set_up, .fini = tear_down);
 TestSuite(problem, .init = set_up, .fini = tear_down);
 
-/* ---- the helper that every other test leans on ---- */
+/* ---- the comparison that every other test leans on ---- */
 
 Test(near, accepts_only_what_is_near_and_finite) {
     cr_assert(is_near(1.0001, 1.0, 1e-3, 0));
