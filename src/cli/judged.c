@@ -3,7 +3,7 @@
 #include "cli/output.h"
 #include "cli/read_input.h"
 
-bool judged(const struct call *call, const struct judge_options *options, struct result *result) {
+const struct frame *read_frame(const struct call *call) {
     struct arena *arena = call->arena;
     const char *path = call_word(call, 0);
     struct problems problems = problems_new(arena);
@@ -16,13 +16,19 @@ bool judged(const struct call *call, const struct judge_options *options, struct
         frame = frame_read(arena, text_string(&bytes), bytes.count,
                            (struct frame_limits){.large = call->options.given[OPTION_LARGE]},
                            &problems);
-    if (!frame) {
+    if (!frame)
         output_problems(arena, input_name(path), &problems, call->options.given[OPTION_JSON]);
+    return frame;
+}
+
+bool judged(const struct call *call, const struct judge_options *options, struct result *result) {
+    struct arena *arena = call->arena;
+    const struct frame *frame = read_frame(call);
+    if (!frame)
         return false;
-    }
     judge_frame(arena, frame, options, result);
     if (result->problems.count) {
-        output_problems(arena, input_name(path), &result->problems,
+        output_problems(arena, input_name(call_word(call, 0)), &result->problems,
                         call->options.given[OPTION_JSON]);
         return false;
     }

@@ -7,6 +7,10 @@
 #include "judge/judge.h"
 #include "result/result.h"
 
+/* Read the frame that the first word names. NULL where its description is wrong: the problems are
+ * then written. */
+const struct frame *read_frame(const struct call *call);
+
 /* Read and judge the frame that the first word names. False where its description is wrong: the
  * problems are then written. Says on standard error that a frame folds, or why a
  * result is VERDICT_FAILED. */

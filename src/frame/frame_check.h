@@ -12,6 +12,8 @@ bool check_joints_apart(struct reader *reader);
 void check_joints_reached(struct reader *reader);
 void check_hosts(struct reader *reader);
 void check_member_pairs(struct reader *reader); /* a caution for two alike between two joints */
+/* A caution for sticks whose axes cross where there is no joint. */
+void check_crossings(struct reader *reader);
 void check_shelf(struct reader *reader, const struct shelf *shelf);
 void check_panel(struct reader *reader, const struct panel *panel);
 

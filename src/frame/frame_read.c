@@ -87,7 +87,8 @@ static bool read_pieces(struct reader *reader, const struct node *root) {
         trouble(reader, joints, "no joint is given");
     if (members && members->kind == NODE_MAP && members->count == 0 && !reader->made_names)
         trouble(reader, members, "no member is given");
-    return joints && members && reader->problems->count == before && !reader->made_names;
+    return joints && members && reader->whole_tree && reader->problems->count == before &&
+           !reader->made_names;
 }
 
 static void read_support_section(struct reader *reader, const struct node *root) {
@@ -116,6 +117,7 @@ static void check_shapes(struct reader *reader, bool sound) {
     check_joints_reached(reader);
     check_hosts(reader);
     check_member_pairs(reader);
+    check_crossings(reader);
     const struct frame *frame = reader->frame;
     for (size_t k = 0; k < frame->shelves.count; k++)
         check_shelf(reader, &frame->shelves.items[k]);
@@ -208,6 +210,7 @@ struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
     struct reader reader = {.arena = arena,
                             .problems = problems,
                             .frame = new_frame(arena),
+                            .whole_tree = problems->count == 0,
                             .comparisons_left = MOST_COMPARISONS};
     name_built_in_cases(&reader);
     if (is_map(&reader, root, "keys such as 'batten: 1'"))

@@ -19,12 +19,12 @@ enum { NODE_DEPTH = 32 };
 
 struct node {
     enum node_kind kind;
-    int count;               /* children */
-    struct place place;      /* of the value */
-    struct place key_place;  /* of its key; of the value where it has none */
-    const char *key;         /* NULL in a list and at the root */
-    const char *text;        /* NODE_TEXT; "" where nothing stands after the colon */
-    struct node *parent;     /* NULL at the root */
+    int count;              /* children */
+    struct place place;     /* of the value */
+    struct place key_place; /* of its key; of the value where it has none */
+    const char *key;        /* NULL in a list and at the root */
+    const char *text;       /* NODE_TEXT; "" where nothing stands after the colon */
+    struct node *parent;    /* NULL at the root */
     struct node *first, *next;
 };
 

@@ -2,6 +2,8 @@
 #include "frame/sections.h"
 #include "units/quote.h"
 
+#include <string.h>
+
 #define PI 3.14159265358979323846
 
 enum { CORNERS = 4, YES_ANGLE = 60 };
@@ -12,14 +14,16 @@ int read_held(struct reader *reader, const struct node *node) {
                      KEYS("screwed", "stapled", "clipped", "taped", "hinged", "sliding", "loose"));
 }
 
-/* Words first: what is neither yes nor no must be an angle. */
+/* What is neither yes nor no must be an angle. */
 void read_opens(struct reader *reader, const struct node *node, bool *opens, double *angle) {
     const char *text = read_text(reader, node, "yes, no or an angle");
     if (!text)
         return;
-    if ((text[0] < '0' || text[0] > '9') && text[0] != '-' && text[0] != '.') {
-        if (read_yes_no(reader, node, opens) && *opens)
-            *angle = YES_ANGLE * PI / 180;
+    bool no = strcmp(text, "no") == 0 || strcmp(text, "false") == 0;
+    bool yes = strcmp(text, "yes") == 0 || strcmp(text, "true") == 0;
+    if (yes || no) {
+        *opens = yes;
+        *angle = yes ? YES_ANGLE * PI / 180 : 0;
         return;
     }
     if (!read_quantity(reader, node, QUANTITY_ANGLE, OVER_ZERO, angle))

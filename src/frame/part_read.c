@@ -16,8 +16,8 @@ static bool claim(struct reader *reader, const struct node *node, int *owner, in
     if (*owner == part + 1)
         trouble(reader, node, "%s is given twice", quote_text(reader->arena, node->text));
     else
-        trouble(reader, node, "%s is already in part '%s'", quote_text(reader->arena, node->text),
-                reader->frame->parts.items[*owner - 1].name);
+        trouble(reader, node, "%s is already in part %s", quote_text(reader->arena, node->text),
+                quote_text(reader->arena, reader->frame->parts.items[*owner - 1].name));
     return false;
 }
 

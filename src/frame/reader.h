@@ -14,6 +14,7 @@ struct reader {
     struct arena *arena;
     struct problems *problems;
     struct frame *frame;
+    bool whole_tree;       /* nothing was wrong with the tree: no node is broken or left out */
     bool made_names;       /* a shape makes joints, members and panels that are not known yet */
     long comparisons_left; /* names that may still be compared for a suggestion */
     struct name_index sticks, joints, members, connections, shelves, panels, cases;
@@ -70,8 +71,8 @@ const char *read_text(struct reader *reader, const struct node *node, const char
 bool read_quantity(struct reader *reader, const struct node *node, enum quantity kind,
                    enum bound bound, double *value);
 /* Exactly `count` quantities in a list. `expected`: "three forces [x, y, z]". */
-bool read_quantities(struct reader *reader, const struct node *node, enum quantity kind,
-                     int count, const char *expected, double *values);
+bool read_quantities(struct reader *reader, const struct node *node, enum quantity kind, int count,
+                     const char *expected, double *values);
 bool read_whole(struct reader *reader, const struct node *node, int least, int most, int *value);
 bool read_yes_no(struct reader *reader, const struct node *node, bool *value);
 /* The number of the word in `words`, -1 where it is none of them. `what`: "a face". */

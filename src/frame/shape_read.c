@@ -210,6 +210,6 @@ void read_shape(struct reader *reader, const struct node *section) {
         read_leave_out(reader, leave_out, shape);
     if (beside)
         read_leave_out(reader, beside, shape);
-    if (reader->problems->count == before)
+    if (reader->whole_tree && reader->problems->count == before)
         check_shape(reader, section, shape);
 }

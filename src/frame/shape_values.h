@@ -44,7 +44,7 @@ struct shape_values {
     int frames;       /* gable: along the length, ends included; 0 where not said */
     int rails_across; /* tray-bearing rails a shelf, 2 or more */
     bool laps_inside;
-    int ends;         /* connection of every rail, -1 where not said */
+    int ends;                     /* connection of every rail, -1 where not said */
     struct optional bottom_rails; /* m */
     struct optional under;        /* m, bench */
     struct optional back_rail;    /* m, bench */
@@ -66,15 +66,18 @@ struct shape_values {
         int bays; /* BRACE_BAYS */
     } braces[FACE_UPRIGHT_COUNT];
 
-    struct { /* cold-frame */
-        int framed; /* stick, -1 */
-        bool opens; /* yes where not said */
+    struct {                /* cold-frame */
+        int framed;         /* stick, -1 */
+        bool opens;         /* yes where not said */
         double opens_angle; /* rad */
         bool stay;
         struct optional weight; /* N */
     } lid;
 
-    struct { const char **items; size_t count, capacity; } leave_out; /* made members */
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } leave_out; /* made members */
 };
 
 #endif

@@ -8,12 +8,46 @@
 
 #define STEEP_SHARE 0.70710678118654752 /* cosine of 45 degrees */
 
+enum seat {
+    SEAT_BUTTS, /* its end grain on the host's side */
+    SEAT_LIES,  /* level, on a level host */
+    SEAT_ON_END /* level, its end on top of a post that ends there */
+};
+
 struct contact { /* one stick pressing on another across its grain */
     int member, host, joint;
-    int end;                    /* of the pressing stick */
-    bool butts;                 /* its end grain on the host's side; else it lies on the host */
-    double across, along, to_end; /* m, on the host */
+    int end;     /* of the ending stick */
+    int pressed; /* the stick whose grain is pressed across */
+    enum seat seat;
+    double across, along, to_end; /* m, on the pressed stick */
 };
+
+static bool host_ends_at(const struct model_member *host, int joint) {
+    return host->ends[0].joint == joint || host->ends[1].joint == joint;
+}
+
+/* The size of the patch on the pressed stick, and its distance to that stick's nearer end. */
+static void measure(const struct model *model, struct contact *contact) {
+    const struct model_member *stick = &model->members[contact->member];
+    const struct model_member *host = &model->members[contact->host];
+    const double up[3] = {0.0, 0.0, 1.0};
+    double sideways[3];
+    contact->pressed = contact->seat == SEAT_ON_END ? contact->member : contact->host;
+    const struct model_member *pressed = &model->members[contact->pressed];
+    const struct model_member *presser = contact->seat == SEAT_ON_END ? host : stick;
+    vector_cross(pressed->axes[0], contact->seat == SEAT_LIES ? up : presser->axes[0], sideways);
+    vector_unit(sideways);
+    contact->along = member_extent(presser, pressed->axes[0]);
+    contact->across = member_extent(pressed, sideways);
+    if (contact->seat != SEAT_LIES)
+        contact->across = fmin(contact->across, member_extent(presser, sideways));
+    double place = 0.0;
+    for (size_t k = model->along.first[contact->pressed];
+         k < model->along.first[contact->pressed + 1]; k++)
+        if (model->along.joints[k].joint == contact->joint)
+            place = model->along.joints[k].at;
+    contact->to_end = fmax(0.0, fmin(place, pressed->length - place) - contact->along / 2.0);
+}
 
 /* How an ending stick meets its host, where a push can pass without a fastening. A lap hangs on its
  * screws: nothing sits. */
@@ -25,10 +59,8 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
         run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_LAP)
         return false;
     const struct model_member *host = &model->members[model->host[at->joint]];
-    double cosine = fabs(vector_dot(stick->axes[0], host->axes[0]));
-    if (cosine > STEEP_SHARE)
+    if (fabs(vector_dot(stick->axes[0], host->axes[0])) > STEEP_SHARE)
         return false;
-    const double up[3] = {0.0, 0.0, 1.0};
     bool host_level = fabs(host->axes[0][2]) < STEEP_SHARE;
     bool level = fabs(stick->axes[0][2]) < STEEP_SHARE;
     bool butt = run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_BUTT;
@@ -36,25 +68,19 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
                                 .host = model->host[at->joint],
                                 .joint = at->joint,
                                 .end = end,
-                                .butts = !(level && host_level) || butt};
-    double sideways[3];
-    vector_cross(host->axes[0], contact->butts ? stick->axes[0] : up, sideways);
-    vector_unit(sideways);
-    contact->along = member_extent(stick, host->axes[0]);
-    contact->across = fmin(member_extent(host, sideways), contact->butts ? member_extent(stick, sideways)
-                                                                  : member_extent(host, sideways));
-    double place = 0.0;
-    for (size_t k = model->along.first[contact->host]; k < model->along.first[contact->host + 1]; k++)
-        if (model->along.joints[k].joint == at->joint)
-            place = model->along.joints[k].at;
-    contact->to_end = fmax(0.0, fmin(place, host->length - place) - contact->along / 2.0);
+                                .seat = SEAT_BUTTS};
+    if (level && host_level && !butt)
+        contact->seat = SEAT_LIES;
+    else if (level && !host_level && !butt && host_ends_at(host, at->joint))
+        contact->seat = SEAT_ON_END;
+    measure(model, contact);
     return true;
 }
 
-/* Force that presses the stick on its host: along itself where it butts, downwards where it lies. */
+/* Force that presses: along the stick where it butts, downwards where it lies or sits. */
 static double pressing(const struct contact *contact, const struct stick_state *state) {
     const double *ends = &state->ends[6 * contact->end];
-    if (contact->butts) {
+    if (contact->seat == SEAT_BUTTS) {
         /* the joint pushes along +x at the from-end, along -x at the to-end */
         return fmax(0.0, contact->end == 0 ? ends[0] : -ends[0]);
     }
@@ -83,12 +109,13 @@ static void judge_contact(struct run *run, const struct contact *contact) {
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
             const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || !run_wants_combination(run, id, mix->combination))
+            if (!mix->solved || (mix->slack[s] && mix->slack[s][contact->member]) ||
+                !run_wants_combination(run, id, mix->combination))
                 continue;
             struct arena_mark mark = arena_mark(run->arena);
             struct stick_state state =
-                stick_state(run->arena, run->responses[s], segment, mix->weights);
-            struct bearing_input input = {.lumber = &model->members[contact->host].lumber,
+                stick_state(run->arena, run->responses[s], segment, mix->weights[s]);
+            struct bearing_input input = {.lumber = &model->members[contact->pressed].lumber,
                                           .wet = model->wet,
                                           .force = pressing(contact, &state),
                                           .across = contact->across,

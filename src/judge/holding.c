@@ -45,6 +45,8 @@ static void measure(const struct model *model, struct holding *holding, size_t m
             continue;
         struct stretch stretch = {.from = model->along.joints[begin].at,
                                   .to = model->along.joints[k].at,
+                                  .joints = {model->along.joints[begin].joint,
+                                             model->along.joints[k].joint},
                                   .held = {begin_held, held}};
         for (size_t s = begin; s < k; s++)
             holding->sideways[member->first_segment + (s - first)][way] = stretch;
@@ -75,9 +77,28 @@ bool holding_rail(const struct model *model, const struct holding *holding, int 
     return false;
 }
 
+void holding_mark_sway(const struct model *model, struct holding *holding,
+                       const double (*moves)[3]) {
+    double largest = 0.0;
+    for (size_t j = 0; j < model->frame->joints.count; j++)
+        largest = fmax(largest, vector_length(moves[j]));
+    for (size_t s = 0; s < model->segment_count; s++)
+        for (int way = 0; way < 2; way++) {
+            struct stretch *stretch = &holding->sideways[s][way];
+            double apart[3];
+            vector_between(moves[stretch->joints[0]], moves[stretch->joints[1]], apart);
+            const struct model_member *member = &model->members[model->segments[s].member];
+            bool upright = fabs(member->axes[0][2]) > STEEP;
+            if (upright && fabs(vector_dot(apart, member->axes[1 + way])) > 0.1 * largest)
+                stretch->sways = true;
+        }
+}
+
 double stretch_column_length(const struct stretch *stretch) {
     double length = stretch->to - stretch->from;
-    if (stretch->held[0] && stretch->held[1])
-        return length;
-    return length * table_constant("cantilever-Ke").value;
+    double free_end = table_constant("cantilever-Ke").value;
+    double factor = stretch->held[0] && stretch->held[1] ? 1.0 : free_end;
+    if (stretch->sways)
+        factor = fmax(factor, table_constant("sway-length-factor").value);
+    return factor * length;
 }

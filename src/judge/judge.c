@@ -55,7 +55,8 @@ static bool solve(struct run *run) {
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        run->systems[s] = system_build(run->arena, run->model, s, NULL, 0);
+        run->systems[s] =
+            system_build(run->arena, run->model, s, run->bars[s], run->bar_counts[s]);
         if (!run->systems[s]->trusted) {
             fail(run, "the equations of this frame could not be solved, and no joint that moves "
                       "freely was found to explain it");
@@ -96,14 +97,21 @@ static bool folds(const struct run *run) {
         if (!run_uses(run, s))
             continue;
         for (size_t c = 0; c < run->responses[s]->column_count; c++)
-            if (!run->responses[s]->solvable[c])
+            if (!run->responses[s]->solvable[c] && run->responses[s]->columns[c].tie < 0)
                 return true;
     }
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (!run->mixes[x].stands)
+            return true;
     return false;
 }
 
 static void judge_model(struct run *run) {
     run->loads = loads_build(run->arena, run->model);
+    run->sheets = bracing_sheets(run->arena, run->model);
+    for (int s = 0; s < STIFFNESS_COUNT; s++)
+        run->bar_counts[s] = bracing_bars(run->arena, run->model, run->sheets, s, false,
+                                          &run->bars[s], NULL);
     if (!solve(run))
         return;
     report_twist(run);
@@ -115,11 +123,20 @@ static void judge_model(struct run *run) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
+    if (!judge_stands(run)) {
+        run->result->verdict = VERDICT_FOLDS;
+        return;
+    }
     run->holding = holding_build(run->arena, run->model);
+    judge_mark_sway(run);
+    judge_second_order(run);
     judge_sag(run);
     judge_slats(run);
     judge_strength(run);
     judge_bearing(run);
+    judge_lean(run);
+    judge_sway(run);
+    judge_racking(run);
     run->result->verdict = worst_verdict(run->result);
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,
@@ -137,7 +154,8 @@ void judge_frame(struct arena *arena, const struct frame *frame,
                               .backward_error = NAN,
                               .equilibrium_error = NAN};
     result->problems = problems_new(arena);
-    if (frame->members.count) {
+    /* what a shape stands for is made by a later stage; without it references may be open */
+    if (frame->members.count && !frame->shape.given) {
         run.model = model_build(arena, frame, &result->problems);
         if (run.model)
             judge_model(&run);

@@ -20,6 +20,7 @@ struct judge_options {
      * worst; NULL: the worst. The verdict of the whole frame stays the worst of everything. */
     const char *why_combination;
     bool all_working; /* every check gets its working */
+    bool every_factor; /* the critical factor of every combination, not only of the lowest */
 };
 
 void judge_frame(struct arena *arena, const struct frame *frame,

@@ -1,5 +1,7 @@
 #include "judge/run.h"
 
+#include "solve/slack.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -18,6 +20,11 @@ bool run_wants_combination(const struct run *run, const char *id, int combinatio
     return strcmp(run->loads->combinations[combination].name, only) == 0;
 }
 
+bool run_pushes(const struct run *run, int combination) {
+    return loads_case_factor(run->loads, combination, CASE_PUSH_X) != 0.0 ||
+           loads_case_factor(run->loads, combination, CASE_PUSH_Y) != 0.0;
+}
+
 struct working *run_working(const struct run *run, const char *id) {
     if (!run->options->all_working && !asked(run, id))
         return NULL;
@@ -26,9 +33,7 @@ struct working *run_working(const struct run *run, const char *id) {
     return working;
 }
 
-/* Own weight and long-standing trays creep; so does a case of the user's own that is combined as
- * acting for ten years or more. */
-static bool stands_for_long(const struct loads *loads, int set, const struct load_combination *in) {
+bool run_stands_for_long(const struct loads *loads, int set, const struct load_combination *in) {
     if (set == SET_TRAY_SHORT)
         return false;
     if (set == SET_SELF || set == SET_TRAY_LONG)
@@ -50,7 +55,7 @@ bool run_weights(const struct run *run, const struct response *response, int com
         const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
         for (int k = 0; k < load_case->set_count; k++) {
             int column = response_column(response, load_case->sets[k], LEAN_NONE);
-            bool standing = stands_for_long(run->loads, load_case->sets[k], in);
+            bool standing = run_stands_for_long(run->loads, load_case->sets[k], in);
             solved &= response->solvable[column];
             if (share == SHARE_ALL || (share == SHARE_STANDING) == standing)
                 weights[column] += in->terms[t].factor;
@@ -75,31 +80,43 @@ static bool lean_weights(const struct run *run, const struct response *response,
     return solved;
 }
 
+/* One combination in one direction of lean (axis -1: upright), at every stiffness. */
+static void add_mix(struct run *run, int combination, int axis, double sign, const char *lean) {
+    struct mix *mix = &run->mixes[run->mix_count++];
+    *mix = (struct mix){.combination = combination, .lean = lean, .solved = true, .stands = true};
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        if (!run_uses(run, s))
+            continue;
+        const struct response *response = run->responses[s];
+        mix->weights[s] = ARENA_ARRAY(run->arena, double, response->column_count);
+        bool solved = axis < 0 ? run_weights(run, response, combination, SHARE_ALL, mix->weights[s])
+                               : lean_weights(run, response, combination, axis, sign,
+                                              mix->weights[s]);
+        mix->solved &= solved;
+        if (solved && run->has_ties) {
+            mix->slack[s] = ARENA_ARRAY(run->arena, bool, run->model->member_count);
+            mix->stands &= slack_settle(run->arena, response, mix->weights[s], mix->slack[s]);
+        }
+    }
+    mix->solved &= mix->stands;
+}
+
 void mixes_build(struct run *run) {
     static const char *const words[2][2] = {{"leaning right", "leaning left"},
                                             {"leaning back", "leaning to the front"}};
-    const struct response *response = run->responses[STIFFNESS_MIDDLE];
     size_t most = 4 * run->loads->combination_count;
     run->mixes = ARENA_ARRAY(run->arena, struct mix, most);
     int axes = run->frame->plane ? 1 : 2;
+    for (size_t m = 0; m < run->model->member_count; m++)
+        run->has_ties |= run->frame->members.items[m].acts_as == ACTS_AS_TIE;
     for (size_t c = 0; c < run->loads->combination_count; c++) {
         if (!run->loads->combinations[c].out_of_plumb) {
-            struct mix *mix = &run->mixes[run->mix_count++];
-            mix->combination = (int)c;
-            mix->lean = "";
-            mix->weights = ARENA_ARRAY(run->arena, double, response->column_count);
-            mix->solved = run_weights(run, response, (int)c, SHARE_ALL, mix->weights);
+            add_mix(run, (int)c, -1, 0.0, "");
             continue;
         }
         for (int axis = 0; axis < axes; axis++)
-            for (int back = 0; back < 2; back++) {
-                struct mix *mix = &run->mixes[run->mix_count++];
-                mix->combination = (int)c;
-                mix->lean = words[axis][back];
-                mix->weights = ARENA_ARRAY(run->arena, double, response->column_count);
-                mix->solved = lean_weights(run, response, (int)c, axis, back ? -1.0 : 1.0,
-                                           mix->weights);
-            }
+            for (int back = 0; back < 2; back++)
+                add_mix(run, (int)c, axis, back ? -1.0 : 1.0, words[axis][back]);
     }
 }
 

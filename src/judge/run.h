@@ -7,14 +7,20 @@
 #ifndef JUDGE_RUN_H
 #define JUDGE_RUN_H
 
+#include "bracing/sheets.h"
 #include "check/rating.h"
 #include "judge/judge.h"
 #include "solve/response.h"
 
+struct second_order;
+
 struct mix {
     int combination;
-    bool solved;
-    double *weights;   /* per column */
+    bool solved;       /* and it stands */
+    double *weights[STIFFNESS_COUNT]; /* per column; ties that are slack undone */
+    bool *slack[STIFFNESS_COUNT];     /* per member: a tie that hangs loose; NULL without ties */
+    bool stands;       /* some state of its ties holds it */
+    struct second_order *second; /* NULL: not solved */
     const char *lean;  /* "leaning to the right" ...; "" upright */
 };
 
@@ -27,9 +33,14 @@ struct run {
     const struct loads *loads;
     const struct system *systems[STIFFNESS_COUNT];
     const struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
+    struct bracing_sheet *sheets;              /* per panel */
+    struct bar *bars[STIFFNESS_COUNT];         /* of the sheets that brace, clear ones left out */
+    size_t bar_counts[STIFFNESS_COUNT];
     struct mix *mixes;
     size_t mix_count;
-    const struct holding *holding;
+    bool has_ties;
+    struct holding *holding;
+    struct fold_ways *ways; /* with hinges for joints, clear sheets left out */
 };
 
 /* The stiffnesses that matter: all three with screws, else the middle alone. */
@@ -37,6 +48,9 @@ bool run_uses(const struct run *run, enum stiffness stiffness);
 
 /* Is this combination asked for? All are, unless `why` names one and the check in hand. */
 bool run_wants_combination(const struct run *run, const char *id, int combination);
+
+/* Does somebody lean on the frame in it? Such combinations say nothing of shelves. */
+bool run_pushes(const struct run *run, int combination);
 
 /* Working to be noted for this check, or NULL. */
 struct working *run_working(const struct run *run, const char *id);
@@ -46,6 +60,10 @@ struct working *run_working(const struct run *run, const char *id);
 enum share { SHARE_ALL, SHARE_STANDING, SHARE_BRIEF };
 bool run_weights(const struct run *run, const struct response *response, int combination,
                  enum share share, double *weights);
+
+/* Does the set creep in this combination? Own weight and long-standing trays do, and a case of the
+ * user's own that is combined as acting for ten years or more. */
+bool run_stands_for_long(const struct loads *loads, int set, const struct load_combination *in);
 
 void mixes_build(struct run *run);
 

@@ -180,7 +180,7 @@ static void look_at(struct run *run, const char *id, int member, const struct sp
     for (size_t c = 0; c < run->loads->combination_count; c++) {
         double *weights = ARENA_ARRAY(run->arena, double,
                                       run->responses[STIFFNESS_MIDDLE]->column_count);
-        if (!run_wants_combination(run, id, (int)c) ||
+        if (run_pushes(run, (int)c) || !run_wants_combination(run, id, (int)c) ||
             !run_weights(run, run->responses[STIFFNESS_MIDDLE], (int)c, SHARE_ALL, weights))
             continue;
         struct sag_line line = sag_line(run, member, (int)c);

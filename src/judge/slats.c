@@ -60,7 +60,7 @@ static void judge_shelf(struct run *run, size_t shelf_index) {
     struct rating worst = {0};
     int worst_combination = -1;
     for (size_t c = 0; c < run->loads->combination_count; c++) {
-        if (!run_wants_combination(run, id, (int)c))
+        if (run_pushes(run, (int)c) || !run_wants_combination(run, id, (int)c))
             continue;
         set_load(run, shelf_index, (int)c, &input);
         struct rating rating = check_slat(&input, NULL);

@@ -10,12 +10,28 @@ void judge_slats(struct run *run);    /* slats of shelves */
 void judge_strength(struct run *run); /* bend and shear of every stick */
 void judge_bearing(struct run *run);  /* where sticks sit on others */
 void judge_cautions(struct run *run); /* what was assumed and what was not checked */
+void judge_sway(struct run *run);     /* critical factor of the combinations */
+void judge_racking(struct run *run);  /* sheets that brace */
+void judge_lean(struct run *run);     /* movement sideways under a push */
+
+/* Forces with the loads on the frame as it has moved, for every mix. */
+void judge_second_order(struct run *run);
+
+/* False where its own long-standing load pushes the frame over (critical factor under 1); the
+ * motion is then in the result. */
+bool judge_stands(struct run *run);
+
+/* The frame buckles like this (3 numbers a joint): into the result as a motion. */
+void judge_fall(struct run *run, const double *shape);
 
 /* The number of ways to fold with hinges everywhere, into the result. */
 void judge_ways(struct run *run);
 
 /* The ways to fold as fastened, into the result. */
 void judge_fold(struct run *run);
+
+/* Mark where sticks are not held sideways because the frame folds or leans too far. */
+void judge_mark_sway(struct run *run);
 
 /* Single cases, combinations and accuracy into the result. */
 void judge_cases(struct run *run);

@@ -1,34 +1,9 @@
-#include "check/bend.h"
-#include "check/shear.h"
+#include "judge/strength.h"
+
 #include "judge/load_shape.h"
-#include "judge/steps.h"
-#include "solve/stations.h"
+#include "sway/second_order.h"
 
 #include <math.h>
-
-/* Where a stick is worst for one kind of check. */
-struct worst_place {
-    bool found;
-    struct rating rating;
-    struct bend_input bend;
-    struct shear_input shear;
-    int combination;
-    const char *lean;
-    double at; /* m from the from-end */
-    enum stiffness stiffness;
-};
-
-struct stick_work { /* one member in hand */
-    struct run *run;
-    size_t member;
-    const struct model_member *stick;
-    struct section section;
-    int strong; /* local axis of edgewise bending */
-    bool held_along, repetitive;
-    const char *bend_id, *shear_id;
-    struct worst_place bend, shear;
-    double *largest_shear; /* N, per combination: smaller ones need no look */
-};
 
 struct section judge_section(const struct model_member *member, const struct stick *stick,
                              int *strong) {
@@ -76,53 +51,126 @@ static void keep_worse(struct worst_place *worst, const struct worst_place *othe
     worst->rating.slender = slender;
 }
 
-/* Bending at one station: by the general row first; only where that would be the worst so far is the
- * shape of the load looked at. */
+/* The largest ratio that any station could have: each force at its largest over the stations, once
+ * with the pull, once with the push, once with neither. */
+static double most_ratio(const struct stick_work *work, const struct bend_limits *limits,
+                         const struct segment_forces *at, double *push) {
+    double pull = 0.0, edgewise = 0.0, flatwise = 0.0, most = 0.0;
+    *push = 0.0;
+    for (size_t i = 0; i < at->count; i++) {
+        const double *f = at->forces[i];
+        pull = fmax(pull, f[FORCE_N]);
+        *push = fmin(*push, f[FORCE_N]);
+        edgewise = fmax(edgewise, fabs(work->strong == 1 ? f[FORCE_MY] : f[FORCE_MZ]));
+        flatwise = fmax(flatwise, fabs(work->strong == 1 ? f[FORCE_MZ] : f[FORCE_MY]));
+        if (!isfinite(f[FORCE_N] + f[FORCE_MY] + f[FORCE_MZ]))
+            return INFINITY;
+    }
+    const double along[] = {0.0, pull, *push};
+    for (int k = 0; k < 3; k++) {
+        if (k > 0 && along[k] == 0.0)
+            continue;
+        struct rating rating = bend_rating(limits, along[k], edgewise, flatwise);
+        if (!rating.covered || isnan(rating.ratio))
+            return INFINITY;
+        most = fmax(most, rating.ratio);
+    }
+    return most;
+}
+
+static enum load_shape shape_at(const struct stick_work *work, size_t segment,
+                                const struct stick_state *states) {
+    const struct stretch *thin =
+        &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
+    return load_shape_of(work->run->model, work->stick, states, thin, work->strong);
+}
+
+/* How one mix is solved: which answer, and what makes the states of a stick from it. */
+struct answer {
+    const char *how;
+    const struct response *response;
+    const double *weights;
+    const struct second_order *second; /* NULL: first order */
+};
+
+static struct stick_state *states_of(const struct stick_work *work, const struct answer *answer) {
+    struct arena *arena = work->run->arena;
+    size_t count = work->stick->segment_count, first = work->stick->first_segment;
+    struct stick_state *states = ARENA_ARRAY(arena, struct stick_state, count);
+    for (size_t k = 0; k < count; k++)
+        states[k] = answer->second
+                        ? second_order_state(arena, answer->second, first + k)
+                        : stick_state(arena, answer->response, first + k, answer->weights);
+    return states;
+}
+
+/* Bending of one segment: by the general row first; only where that would be the worst so far is
+ * the shape of the load looked at. */
 static void judge_bend(struct stick_work *work, const struct bend_limits *limits,
-                       const struct stick_state *states, size_t segment,
-                       const double forces[FORCE_COUNT], struct worst_place place) {
+                       const struct segment_forces *at, const struct answer *answer,
+                       struct worst_place place) {
     if (!run_wants_combination(work->run, work->bend_id, place.combination))
         return;
-    double about_y = forces[FORCE_MY], about_z = forces[FORCE_MZ];
-    double edgewise = work->strong == 1 ? about_y : about_z;
-    double flatwise = work->strong == 1 ? about_z : about_y;
-    place.found = true;
-    place.rating = bend_rating(limits, forces[FORCE_N], edgewise, flatwise);
-    if (work->bend.found && work->bend.rating.covered && place.rating.covered &&
-        place.rating.ratio <= work->bend.rating.ratio) {
-        work->bend.rating.slender |= place.rating.slender;
+    double push, most = most_ratio(work, limits, at, &push);
+    bool slender = fmax(limits->column.slenderness[0], limits->column.slenderness[1]) >
+                       table_constant("slenderness-limit").value &&
+                   -push / work->section.area > 1.0;
+    work->bend.rating.slender |= slender;
+    if (work->bend.found && work->bend.rating.covered && most <= work->bend.rating.ratio)
         return;
+    double start = work->run->model->segments[at->segment].start;
+    bool shape_matters =
+        limits->input.unheld > 0.0 && work->section.width > work->section.thickness;
+    struct bend_limits exact = *limits;
+    bool exact_made = false;
+    for (size_t i = 0; i < at->count; i++) {
+        const double *f = at->forces[i];
+        double edgewise = work->strong == 1 ? f[FORCE_MY] : f[FORCE_MZ];
+        double flatwise = work->strong == 1 ? f[FORCE_MZ] : f[FORCE_MY];
+        place.rating = bend_rating(limits, f[FORCE_N], edgewise, flatwise);
+        if (work->bend.found && work->bend.rating.covered && place.rating.covered &&
+            place.rating.ratio <= work->bend.rating.ratio)
+            continue;
+        if (shape_matters && !exact_made) {
+            struct bend_input input = limits->input;
+            input.shape = shape_at(work, at->segment, states_of(work, answer));
+            exact = bend_limits_of(&input);
+            exact_made = true;
+        }
+        if (exact_made)
+            place.rating = bend_rating(&exact, f[FORCE_N], edgewise, flatwise);
+        place.found = true;
+        place.at = start + at->stations[i].x;
+        place.bend = exact.input;
+        place.bend.N = f[FORCE_N];
+        place.bend.edgewise = edgewise;
+        place.bend.flatwise = flatwise;
+        keep_worse(&work->bend, &place);
     }
-    place.bend = limits->input;
-    place.bend.N = forces[FORCE_N];
-    place.bend.edgewise = edgewise;
-    place.bend.flatwise = flatwise;
-    if (place.bend.unheld > 0.0 && work->section.width > work->section.thickness) {
-        const struct stretch *thin =
-            &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
-        place.bend.shape =
-            load_shape_of(work->run->model, work->stick, states, thin, work->strong);
-        place.rating = check_bend(&place.bend, NULL);
-    }
-    keep_worse(&work->bend, &place);
 }
 
 static void judge_shear(struct stick_work *work, const struct bend_limits *limits,
-                        const double forces[FORCE_COUNT], struct worst_place place) {
-    double shear = hypot(forces[FORCE_VY], forces[FORCE_VZ]);
-    if (shear <= work->largest_shear[place.combination] ||
-        !run_wants_combination(work->run, work->shear_id, place.combination))
+                        const struct segment_forces *at, struct worst_place place) {
+    if (!run_wants_combination(work->run, work->shear_id, place.combination))
         return;
-    work->largest_shear[place.combination] = shear;
-    place.found = true;
-    place.shear = (struct shear_input){
-        .lumber = limits->input.lumber,
-        .conditions = limits->input.conditions,
-        .section = limits->input.section,
-        .edgewise = work->strong == 1 ? forces[FORCE_VZ] : forces[FORCE_VY],
-        .flatwise = work->strong == 1 ? forces[FORCE_VY] : forces[FORCE_VZ]};
-    place.rating = check_shear(&place.shear, NULL);
-    keep_worse(&work->shear, &place);
+    double start = work->run->model->segments[at->segment].start;
+    for (size_t i = 0; i < at->count; i++) {
+        const double *f = at->forces[i];
+        double shear = hypot(f[FORCE_VY], f[FORCE_VZ]);
+        if (shear <= work->largest_shear[place.combination])
+            continue;
+        work->largest_shear[place.combination] = shear;
+        place.found = true;
+        place.at = start + at->stations[i].x;
+        place.shear =
+            (struct shear_input){.lumber = limits->input.lumber,
+                                 .conditions = limits->input.conditions,
+                                 .section = limits->input.section,
+                                 .edgewise = work->strong == 1 ? f[FORCE_VZ] : f[FORCE_VY],
+                                 .flatwise = work->strong == 1 ? f[FORCE_VY] : f[FORCE_VZ]};
+        place.rating = check_shear(&place.shear, NULL);
+        keep_worse(&work->shear, &place);
+    }
 }
 
 /* A section without inertia (a wire) hangs in a curve instead of bending. */
@@ -133,179 +181,96 @@ static void forget_bending(const struct model_member *stick, double forces[FORCE
         forces[FORCE_MZ] = forces[FORCE_VY] = 0.0;
 }
 
-/* One combination of one stick: the limits of each segment, made once for all mixes. */
-static void judge_combination(struct stick_work *work, int combination) {
-    struct run *run = work->run;
-    size_t count = work->stick->segment_count;
-    struct bend_limits *limits = ARENA_ARRAY(run->arena, struct bend_limits, count);
-    struct station **stations = ARENA_ARRAY(run->arena, struct station *, count);
-    size_t *places = ARENA_ARRAY(run->arena, size_t, count);
-    struct stick_state *states = ARENA_ARRAY(run->arena, struct stick_state, count);
-    for (size_t k = 0; k < count; k++) {
-        size_t segment = work->stick->first_segment + k;
-        struct bend_input frame =
-            bend_frame(work, segment, run->loads->combinations[combination].duration);
-        limits[k] = bend_limits_of(&frame);
-        places[k] = stations_of(run->arena, run->responses[STIFFNESS_MIDDLE], segment, &stations[k]);
+static void judge_answer(struct stick_work *work, const struct mix *mix,
+                         const struct bend_limits *limits, struct segment_forces *at,
+                         const struct answer *answer) {
+    struct worst_place place = {
+        .combination = mix->combination, .lean = mix->lean, .how = answer->how};
+    for (size_t k = 0; k < work->stick->segment_count; k++) {
+        for (size_t i = 0; i < at[k].count; i++)
+            forget_bending(work->stick, at[k].forces[i]);
+        judge_bend(work, &limits[k], &at[k], answer, place);
+        judge_shear(work, &limits[k], &at[k], place);
     }
-    for (int s = 0; s < STIFFNESS_COUNT; s++)
-        for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
-            const struct mix *mix = &run->mixes[x];
-            if (mix->combination != combination || !mix->solved)
-                continue;
-            struct arena_mark mark = arena_mark(run->arena);
-            for (size_t k = 0; k < count; k++)
-                states[k] = stick_state(run->arena, run->responses[s],
-                                        work->stick->first_segment + k, mix->weights);
-            for (size_t k = 0; k < count; k++)
-                for (size_t i = 0; i < places[k]; i++) {
-                    size_t segment = work->stick->first_segment + k;
-                    double forces[FORCE_COUNT];
-                    struct worst_place place = {.combination = combination,
-                                                .lean = mix->lean,
-                                                .at = run->model->segments[segment].start +
-                                                      stations[k][i].x,
-                                                .stiffness = s};
-                    stick_forces(&states[k], stations[k][i].x, stations[k][i].after, forces);
-                    forget_bending(work->stick, forces);
-                    judge_bend(work, &limits[k], states, segment, forces, place);
-                    judge_shear(work, &limits[k], forces, place);
-                }
-            arena_rewind(run->arena, mark);
-        }
 }
 
-static void head_working(struct run *run, struct working *working,
-                         const struct worst_place *place) {
-    static const char *const words[] = {"as soft as they may be", "at their middle stiffness",
-                                        "as stiff as they may be"};
-    if (!working)
-        return;
-    const char *screws = run->model->has_screws
-                             ? arena_print(run->arena, ", screwed joints %s", words[place->stiffness])
-                             : "";
-    working_heading(working, arena_print(run->arena, "%s from the start of the stick%s%s%s",
-                                         quantity_print_length(run->arena, place->at,
-                                                               run->frame->units),
-                                         *place->lean ? ", frame " : "", place->lean, screws));
-}
-
-/* Sticks of the user's own material without a strength: one line for all of them. */
-struct missing {
-    const char *kind;
-    struct rating rating;
-    int combination;
-    size_t count;
-    const char *names;
-};
-
-static void note_missing(struct run *run, struct missing *missing, const struct worst_place *place,
-                         size_t member) {
-    const char *name = run->frame->members.items[member].name;
-    missing->rating = place->rating;
-    missing->combination = place->combination;
-    missing->count++;
-    if (missing->count <= 3)
-        missing->names = missing->count == 1 ? name
-                                             : arena_print(run->arena, "%s, %s", missing->names, name);
-}
-
-static void add_missing(struct run *run, const struct missing *missing) {
-    if (missing->count == 0)
-        return;
-    const char *more = missing->count > 3
-                           ? arena_print(run->arena, " and %zu more", missing->count - 3)
-                           : "";
-    run_add_check(run, missing->kind, "own-material",
-                  run->loads->combinations[missing->combination].name, missing->rating,
-                  arena_print(run->arena, "%s%s", missing->names, more),
-                  "give the strengths of this material in its entry under sticks", NULL);
-}
-
-/* Long-standing bending or any pull on a finger-jointed stick: stresses over a hundredth of the
- * strength count. */
-static bool unfit_finger_joints(const struct stick_work *work) {
-    if (!work->stick->lumber.finger_jointed)
-        return false;
-    const struct lumber_value *Fb = &work->stick->lumber.values[PROPERTY_FB];
-    const struct lumber_value *Ft = &work->stick->lumber.values[PROPERTY_FT];
+/* Limits of each segment under each combination, one after another. */
+static struct bend_limits *all_limits(const struct stick_work *work) {
     const struct run *run = work->run;
-    const struct response *response = run->responses[STIFFNESS_MIDDLE];
-    double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
-    bool bending = false, tension = false;
-    for (size_t c = 0; c < run->loads->combination_count; c++)
-        for (int share = SHARE_ALL; share <= SHARE_STANDING; share++) {
-            if (!run_weights(run, response, (int)c, share, weights))
-                continue;
-            for (size_t k = 0; k < work->stick->segment_count; k++) {
-                size_t segment = work->stick->first_segment + k;
-                struct stick_state state = stick_state(run->arena, response, segment, weights);
-                for (int part = 0; part <= 8; part++) {
-                    double f[FORCE_COUNT];
-                    stick_forces(&state, state.length * part / 8.0, part < 8, f);
-                    double moment = hypot(f[FORCE_MY], f[FORCE_MZ]);
-                    if (share == SHARE_STANDING)
-                        bending |= !(moment / work->section.strong <=
-                                     0.01 * (Fb->has ? Fb->cited.value : 0.0));
-                    tension |= !(f[FORCE_N] / work->section.area <=
-                                 0.01 * (Ft->has ? Ft->cited.value : 0.0));
-                }
-            }
+    size_t count = work->stick->segment_count;
+    struct bend_limits *limits = ARENA_ARRAY(run->arena, struct bend_limits,
+                                             count *run->loads->combination_count);
+    for (size_t c = 0; c < run->loads->combination_count; c++) {
+        size_t same = c;
+        for (size_t b = 0; b < c && same == c; b++)
+            if (run->loads->combinations[b].duration == run->loads->combinations[c].duration)
+                same = b;
+        for (size_t k = 0; k < count; k++) {
+            struct bend_input frame = bend_frame(work, work->stick->first_segment + k,
+                                                 run->loads->combinations[c].duration);
+            limits[c * count + k] =
+                same < c ? limits[same * count + k] : bend_limits_of(&frame);
         }
-    return lumber_unfit_finger_joints(&work->stick->lumber, bending, tension);
+    }
+    return limits;
 }
 
-static const char *bend_advice(const struct worst_place *place) {
-    if (place->bend.lumber->basis == LUMBER_NO_VALUES)
-        return "no published strength for this grade at this size: choose another grade or size";
-    if (place->bend.N < 0.0 && fabs(place->bend.edgewise) + fabs(place->bend.flatwise) < 1.0)
-        return "shorten the stretch that nothing holds sideways, or use a thicker stick";
-    return "use the next size up, a better grade, or shorten its span";
+/* A tie that is pushed hangs loose: nothing to judge. */
+static bool hangs_slack(const struct mix *mix, enum stiffness stiffness, size_t member) {
+    return mix->slack[stiffness] && mix->slack[stiffness][member];
 }
 
-static void add_checks(struct stick_work *work, struct missing *no_bend, struct missing *no_shear) {
+static void judge_stick(struct stick_work *work) {
+    static const char *const how[] = {"joints as soft as they may be",
+                                      "joints at their middle stiffness",
+                                      "joints as stiff as they may be"};
     struct run *run = work->run;
-    const char *name = run->frame->members.items[work->member].name;
-    bool own = work->stick->lumber.basis == LUMBER_OWN;
-    if (work->bend.found && unfit_finger_joints(work)) {
-        run_add_check(run, "bend", name, run->loads->combinations[work->bend.combination].name,
-                      rating_missing("finger-jointed, with long-standing bending or a pull",
-                                     "engineering practice [trade]"),
-                      name, "use a solid stick here: finger joints without a structural stamp have "
-                            "no strength for this",
-                      NULL);
-    } else if (work->bend.found && own && !work->bend.rating.covered) {
-        note_missing(run, no_bend, &work->bend, work->member);
-    } else if (work->bend.found) {
-        struct working *working = run_working(run, work->bend_id);
-        head_working(run, working, &work->bend);
-        check_bend(&work->bend.bend, working);
-        run_add_check(run, "bend", name, run->loads->combinations[work->bend.combination].name,
-                      work->bend.rating, name, bend_advice(&work->bend), working);
+    size_t count = work->stick->segment_count, places = 0;
+    struct bend_limits *limits = all_limits(work);
+    struct segment_forces *at = ARENA_ARRAY(run->arena, struct segment_forces, count);
+    for (size_t k = 0; k < count; k++) {
+        at[k].segment = work->stick->first_segment + k;
+        at[k].count = stations_of(run->arena, run->responses[STIFFNESS_MIDDLE], at[k].segment,
+                                  &at[k].stations);
+        places += at[k].count;
     }
-    if (work->shear.found && own && !work->shear.rating.covered) {
-        note_missing(run, no_shear, &work->shear, work->member);
-    } else if (work->shear.found) {
-        struct working *working = run_working(run, work->shear_id);
-        head_working(run, working, &work->shear);
-        check_shear(&work->shear.shear, working);
-        run_add_check(run, "shear", name, run->loads->combinations[work->shear.combination].name,
-                      work->shear.rating, name, "use a deeper or thicker stick", working);
+    double(*room)[FORCE_COUNT] = arena_take(run->arena, places, sizeof *room);
+    for (size_t k = 0, before = 0; k < count; before += at[k++].count)
+        at[k].forces = &room[before];
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        if (!run_uses(run, s))
+            continue;
+        struct column_forces columns = strength_tabulate(work, run->responses[s], at);
+        for (size_t x = 0; x < run->mix_count; x++) {
+            const struct mix *mix = &run->mixes[x];
+            if (!mix->solved || hangs_slack(mix, s, work->member))
+                continue;
+            struct answer answer = {.how = run->model->has_screws ? how[s] : "",
+                                    .response = run->responses[s],
+                                    .weights = mix->weights[s]};
+            strength_mix(&columns, run->responses[s]->column_count, mix->weights[s], room);
+            judge_answer(work, mix, &limits[(size_t)mix->combination * count], at, &answer);
+        }
     }
-}
-
-static void caution_slender(struct run *run, const struct stick_work *work) {
-    if (!work->bend.rating.slender)
-        return;
-    run_caution(run, arena_print(run->arena,
-                                 "%s is slimmer than a post may be (over 50 times its thickness "
-                                 "between the joints that hold it, NDS 2018 3.7.1.4); it carries "
-                                 "too little here for that to count",
-                                 run->frame->members.items[work->member].name));
+    for (size_t x = 0; x < run->mix_count; x++) {
+        const struct mix *mix = &run->mixes[x];
+        if (!mix->solved || !mix->second || !mix->second->stands ||
+            hangs_slack(mix, run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE,
+                        work->member))
+            continue;
+        struct answer answer = {.how = "second order, joints as soft as they may be",
+                                .second = mix->second};
+        struct stick_state *states = states_of(work, &answer);
+        for (size_t k = 0; k < count; k++)
+            for (size_t i = 0; i < at[k].count; i++)
+                stick_forces(&states[k], at[k].stations[i].x, at[k].stations[i].after,
+                             at[k].forces[i]);
+        judge_answer(work, mix, &limits[(size_t)mix->combination * count], at, &answer);
+    }
 }
 
 void judge_strength(struct run *run) {
-    struct missing no_bend = {.kind = "bend"}, no_shear = {.kind = "shear"};
+    struct strength_lines lines = {.no_bend = {.kind = "bend"}, .no_shear = {.kind = "shear"}};
     for (size_t m = 0; m < run->model->member_count; m++) {
         const struct member *member = &run->frame->members.items[m];
         struct stick_work work = {.run = run,
@@ -319,15 +284,12 @@ void judge_strength(struct run *run) {
             judge_section(work.stick, &run->frame->sticks.items[member->stick], &work.strong);
         work.largest_shear =
             ARENA_ARRAY(run->arena, double, run->loads->combination_count);
-        for (size_t c = 0; c < run->loads->combination_count; c++) {
+        for (size_t c = 0; c < run->loads->combination_count; c++)
             work.largest_shear[c] = -1.0;
-            struct arena_mark mark = arena_mark(run->arena);
-            judge_combination(&work, (int)c);
-            arena_rewind(run->arena, mark);
-        }
-        add_checks(&work, &no_bend, &no_shear);
-        caution_slender(run, &work);
+        struct arena_mark mark = arena_mark(run->arena);
+        judge_stick(&work);
+        arena_rewind(run->arena, mark);
+        strength_add(&work, &lines);
     }
-    add_missing(run, &no_bend);
-    add_missing(run, &no_shear);
+    strength_finish(run, &lines);
 }

@@ -52,6 +52,29 @@ static void built_in(struct arena *arena, struct loads *loads, struct list *list
     ARRAY_PUSH(arena, list, made);
 }
 
+/* Somebody leans on it, both ways along each axis, with the shelves empty and full. */
+static void pushes(struct arena *arena, struct loads *loads, struct list *list) {
+    static const struct {
+        const char *empty, *full;
+        int push;
+        double sign;
+    } ways[] = {{"D+push right", "D+T+push right", CASE_PUSH_X, 1.0},
+                {"D+push left", "D+T+push left", CASE_PUSH_X, -1.0},
+                {"D+push back", "D+T+push back", CASE_PUSH_Y, 1.0},
+                {"D+push front", "D+T+push front", CASE_PUSH_Y, -1.0}};
+    for (size_t k = 0; k < sizeof ways / sizeof *ways; k++) {
+        size_t before = list->count;
+        built_in(arena, loads, list, ways[k].empty, (int[]){CASE_SELF, ways[k].push}, 2,
+                 DURATION_SEVEN_DAYS);
+        built_in(arena, loads, list, ways[k].full, (int[]){CASE_SELF, CASE_TRAY, ways[k].push}, 3,
+                 DURATION_SEVEN_DAYS);
+        for (size_t c = before; c < list->count; c++) {
+            struct load_combination *made = &list->items[c];
+            made->terms[made->term_count - 1].factor = ways[k].sign;
+        }
+    }
+}
+
 void combinations_build(struct arena *arena, struct loads *loads) {
     struct list list = {0};
     if (loads->model->frame->has_combine) {
@@ -59,6 +82,7 @@ void combinations_build(struct arena *arena, struct loads *loads) {
     } else {
         built_in(arena, loads, &list, "D", (int[]){CASE_SELF}, 1, DURATION_PERMANENT);
         built_in(arena, loads, &list, "D+T", (int[]){CASE_SELF, CASE_TRAY}, 2, DURATION_TEN_YEARS);
+        pushes(arena, loads, &list);
     }
     loads->combinations = list.items;
     loads->combination_count = list.count;

@@ -3,6 +3,7 @@
 #include "base/vector.h"
 #include "loads/combinations.h"
 #include "loads/panels.h"
+#include "loads/push.h"
 #include "loads/shelves.h"
 
 #include <math.h>
@@ -92,6 +93,8 @@ static int *number_sets(struct arena *arena, const struct frame *frame, size_t *
         set_of[c] = -1;
     set_of[CASE_SELF] = SET_SELF;
     set_of[CASE_TRAY] = SET_TRAY_LONG;
+    set_of[CASE_PUSH_X] = SET_PUSH_X;
+    set_of[CASE_PUSH_Y] = SET_PUSH_Y;
     *set_count = SET_FIRST_OTHER;
     for (size_t k = 0; k < frame->loads.count; k++)
         if (set_of[frame->loads.items[k].load_case] < 0)
@@ -131,6 +134,26 @@ static void build_shelves(struct arena *arena, struct loads *loads) {
     }
 }
 
+/* A push that the file does not give itself. */
+static void add_pushes(struct arena *arena, struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
+    int *joints;
+    size_t count = push_joints(arena, loads->model, &joints);
+    double force = push_force(loads);
+    if (count == 0)
+        ARRAY_PUSH(arena, &loads->cautions,
+                   "no stick is steeper than 45 degrees, so nobody is taken to lean on the frame");
+    for (int axis = 0; axis < (frame->plane ? 1 : 2); axis++) {
+        struct load_set *set = &loads->sets[axis ? SET_PUSH_Y : SET_PUSH_X];
+        if (set->present || count == 0)
+            continue;
+        set->present = true;
+        set->largest = force / (double)count;
+        for (size_t k = 0; k < count; k++)
+            set->joints[joints[k]][axis] += force / (double)count;
+    }
+}
+
 struct loads *loads_build(struct arena *arena, const struct model *model) {
     const struct frame *frame = model->frame;
     struct loads *loads = ARENA_NEW(arena, struct loads);
@@ -148,11 +171,24 @@ struct loads *loads_build(struct arena *arena, const struct model *model) {
     for (size_t k = 0; k < frame->loads.count; k++)
         add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
                      &frame->loads.items[k]);
+    add_pushes(arena, loads);
     for (size_t s = 0; s < loads->set_count; s++)
         seal(arena, model, &loads->sets[s]);
     build_cases(arena, loads, set_of);
     combinations_build(arena, loads);
     return loads;
+}
+
+double loads_weight(const struct loads *loads, int set) {
+    const struct load_set *of = &loads->sets[set];
+    double weight = 0.0;
+    for (size_t k = 0; k < of->on_segments.count; k++) {
+        const struct segment_load *load = &of->on_segments.items[k];
+        weight -= load->force[2] * (load->b > load->a ? load->b - load->a : 1.0);
+    }
+    for (size_t j = 0; j < loads->model->frame->joints.count; j++)
+        weight -= of->joints[j][2];
+    return weight;
 }
 
 double loads_case_factor(const struct loads *loads, int combination, int frame_case) {

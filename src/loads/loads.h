@@ -24,7 +24,7 @@ struct load_set {
 };
 
 /* ORDER SETS: the trays that stand long and the others are apart, because only the first creep. */
-enum { SET_SELF, SET_TRAY_LONG, SET_TRAY_SHORT, SET_FIRST_OTHER };
+enum { SET_SELF, SET_TRAY_LONG, SET_TRAY_SHORT, SET_PUSH_X, SET_PUSH_Y, SET_FIRST_OTHER };
 
 /* Sets with vertical weight that a lean carries along (engineering page: out of plumb). */
 enum { LEANING_SETS = 3 };
@@ -73,6 +73,9 @@ struct loads {
 };
 
 struct loads *loads_build(struct arena *arena, const struct model *model);
+
+/* Downward load of a set, N. */
+double loads_weight(const struct loads *loads, int set);
 
 /* Sum of the factors with which a combination takes a case of the frame (CASE_TRAY ...). */
 double loads_case_factor(const struct loads *loads, int combination, int frame_case);

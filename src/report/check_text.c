@@ -90,11 +90,10 @@ static void check_row(struct text *text, const struct check *check, const struct
                            numbers_in_words(arena, check, units), ratio_in_words(arena, check),
                            verdict_in_words(check->verdict)};
     row_of_cells(text, 2, cells, columns->widths, columns->count);
-    if (check->beside.words[0])
-        paragraph(
-            text, UNDER_SPACES, UNDER,
-            arena_print(arena, "Beside that: %s %s.", check->beside.words,
-                        quantity_print(arena, check->beside.value, check->beside.kind, units)));
+    const char *beside = quantity_print(arena, check->beside.value, check->beside.kind, units);
+    if (check->beside.words[0] && !prints_as_nothing(beside))
+        paragraph(text, UNDER_SPACES, UNDER,
+                  arena_print(arena, "Beside that: %s %s.", check->beside.words, beside));
     if (check->verdict != VERDICT_OK && check->advice[0])
         paragraph(text, UNDER_SPACES, UNDER, check->advice);
     if (check->verdict != VERDICT_OK || all)
@@ -153,9 +152,11 @@ static void hints(struct text *text, const struct result *result,
         return;
     if (!result->frame->has_combine)
         paragraph(text, "", 0, "In the names of loads " COMBINATION_LETTERS ".");
+    bool piped = strcmp(options->frame_name, "-") == 0; /* what was piped in is gone */
     paragraph(text, "", 0,
               arena_print(arena, "How a number comes about: batten why %s %s",
-                          visible(arena, options->frame_name), result->checks.items[0].id));
+                          piped ? "FRAME.yaml" : visible(arena, options->frame_name),
+                          result->checks.items[0].id));
 }
 
 void check_text(struct text *text, const struct result *result,

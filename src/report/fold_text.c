@@ -44,7 +44,7 @@ static void motions_text(struct text *text, const struct folding *folding) {
     paragraph(text, "  ", 2,
               "One diagonal for each way to fold: a stick across the face that skews, from low on "
               "one side to high on the other, screwed at both ends. Plywood screwed on all four "
-              "edges does the same.");
+              "edges does the same. batten brace says where the fewest go.");
 }
 
 void fold_text(struct text *text, const struct result *result) {

@@ -42,7 +42,7 @@ static void checks_json(struct json *json, const struct result *result) {
     json_close(json);
 }
 
-static void motion_json(struct json *json, const struct frame *frame, const struct motion *motion) {
+void motion_json(struct json *json, const struct frame *frame, const struct motion *motion) {
     json_object(json, JSON_LINES);
     json_key_string(json, "sentence", motion->sentence);
     json_key(json, "moves");

@@ -14,6 +14,9 @@ const char *si_unit(enum quantity quantity);
  * combinations those that were solved. */
 void result_json(struct json *json, const struct result *result);
 
+/* {"sentence": .., "moves": {"fl3": [dx, dy, dz]}} */
+void motion_json(struct json *json, const struct frame *frame, const struct motion *motion);
+
 /* Its two large parts (report/cases_json.c). */
 void cases_json(struct json *json, const struct result *result);
 void combinations_json(struct json *json, const struct result *result);

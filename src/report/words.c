@@ -1,5 +1,6 @@
 #include "report/words.h"
 
+#include "base/text.h"
 #include "units/decimal.h"
 
 #include <math.h>
@@ -15,32 +16,34 @@ static const char *const QUESTIONS[] = {
 };
 enum { QUESTION_COUNT = sizeof QUESTIONS / sizeof *QUESTIONS };
 
-/* A row for each kind of check: its demand and its limit in `both`; where the two are a sum of
- * shares (a plain number, limit 1) only `alone` is said. sway: the demand is the factor that is
- * asked for, the limit the one it has. */
+/* A row for each kind of check: its demand {} and its limit {may} in `both`, of which the part
+ * before the comma stands alone where there is no limit; where the two are a sum of shares (a plain
+ * number, limit 1) only `alone` is said. sway: the demand is the factor that is asked for, the
+ * limit the one it has. */
 static const struct kind_words {
     const char *kind;
     int question;
     const char *both, *alone;
 } KINDS[] = {
-    {"sag", 0, "sags {}, may sag {}", "sag"},
-    {"slat", 0, "sags {}, may sag {}", "bending of a slat"},
-    {"bend", 1, "bent with {}, may be {}", "bending"},
-    {"shear", 1, "sheared with {}, may be {}", "shear along the grain"},
-    {"hang", 1, "at the screw {}, may be {}", "splitting at a screw near the end"},
-    {"bearing", 1, "crushed with {}, may be {}", "crushing across the grain"},
-    {"lean", 2, "moves {}, may move {}", "lean"},
-    {"sway", 2, "must stand {} times its load, stands {}", "swaying over under its load"},
-    {"screw", 3, "carries {}, may carry {}", "pull on the screws"},
-    {"joint-moment", 3, "twisted with {}, may be {}", "twisting at the screws"},
-    {"lift", 4, "lifts with {}, held down with {}", "lifting"},
-    {"slide", 4, "pushed with {}, the ground holds {}", "sliding"},
-    {"tip", 4, "overturned by {}, held by {}", "tipping over"},
-    {"panel", 5, "takes {}, may take {}", "the sheet between its sticks"},
-    {"panel-screw", 5, "pulled with {}, may be {}", "screws of the sheet"},
-    {"panel-rack", 5, "racked with {}, may be {}", "the sheet as a brace"},
-    {"hinge", 5, "pulled with {}, may be {}", "hinges"},
-    {"carry", 6, "weighs {}, one person carries {}", "weight to carry"},
+    {"sag", 0, "sags {}, may sag {may}", "sag"},
+    {"slat", 0, "sags {}, may sag {may}", "bending of a slat"},
+    {"bend", 1, "bent with {}, may be {may}", "bending"},
+    {"shear", 1, "sheared with {}, may be {may}", "shear along the grain"},
+    {"hang", 1, "at the screw {}, may be {may}", "splitting at a screw near the end"},
+    {"bearing", 1, "crushed with {}, may be {may}", "crushing across the grain"},
+    {"lean", 2, "moves {}, may move {may}", "lean"},
+    {"sway", 2, "stands until {may} times this load, must stand {} times",
+     "swaying over under its load"},
+    {"screw", 3, "carries {}, may carry {may}", "pull on the screws"},
+    {"joint-moment", 3, "twisted with {}, may be {may}", "twisting at the screws"},
+    {"lift", 4, "lifts with {}, held down with {may}", "lifting"},
+    {"slide", 4, "pushed with {}, the ground holds {may}", "sliding"},
+    {"tip", 4, "overturned by {}, held by {may}", "tipping over"},
+    {"panel", 5, "takes {}, may take {may}", "the sheet between its sticks"},
+    {"panel-screw", 5, "pulled with {}, may be {may}", "screws of the sheet"},
+    {"panel-rack", 5, "racked with {}, may be {may}", "the sheet as a brace"},
+    {"hinge", 5, "pulled with {}, may be {may}", "hinges"},
+    {"carry", 6, "weighs {}, one person carries {may}", "weight to carry"},
 };
 
 int question_count(void) {
@@ -52,7 +55,7 @@ const char *question_words(int question) {
 }
 
 static const struct kind_words *words_of(const char *kind) {
-    static const struct kind_words OTHER = {"", QUESTION_COUNT - 1, "is {}, may be {}", ""};
+    static const struct kind_words OTHER = {"", QUESTION_COUNT - 1, "is {}, may be {may}", ""};
     for (size_t k = 0; k < sizeof KINDS / sizeof *KINDS; k++)
         if (strcmp(KINDS[k].kind, kind) == 0)
             return &KINDS[k];
@@ -68,10 +71,31 @@ int question_of(const char *kind) {
 static const char *both_for(const struct check *check) {
     bool length = check->quantity == QUANTITY_LENGTH;
     if (strcmp(check->kind, "panel") == 0 && length)
-        return "spans {}, may span {}";
+        return "spans {}, may span {may}";
     if (strcmp(check->kind, "slat") == 0 && !length)
-        return "bent with {}, may be {}";
+        return "bent with {}, may be {may}";
+    if (strcmp(check->kind, "sway") == 0 && isinf(check->limit))
+        return "no load of this kind sways it over";
     return words_of(check->kind)->both;
+}
+
+/* A stick is not always bent: what decides says it better than the kind, and need not be said
+ * again where `whole`. */
+static const struct governed_words {
+    const char *governs, *both;
+    bool whole;
+} GOVERNED[] = {
+    {"push along the stick", "pressed with {}, may be {may}", false},
+    {"pull along the stick", "pulled with {}, may be {may}", false},
+    {"too slim for a post", "slimmer than allowed: {} times its thickness, may be {may}", true},
+    {"too slim to stand on edge", "too slim to stand on edge: slimness {}, may be {may}", true},
+};
+
+static const struct governed_words *governed(const struct check *check) {
+    for (size_t k = 0; k < sizeof GOVERNED / sizeof *GOVERNED; k++)
+        if (strcmp(check->kind, "bend") == 0 && strcmp(GOVERNED[k].governs, check->governs) == 0)
+            return &GOVERNED[k];
+    return NULL;
 }
 
 const char *subject_in_words(const struct check *check) {
@@ -79,29 +103,53 @@ const char *subject_in_words(const struct check *check) {
     return check->governs[0] ? check->governs : alone[0] ? alone : check->kind;
 }
 
-/* `words` with its two {} filled in; only up to the comma where there is no limit. */
+/* `words` with the demand and the limit filled in; only up to the comma where there is no limit. */
 static const char *filled(struct arena *arena, const char *words, const char *demand,
                           const char *limit) {
-    size_t first = strcspn(words, "{"), between = strcspn(words + first + 2, "{");
-    const char *rest = words + first + 2;
-    if (!limit)
-        between = strcspn(rest, ",");
-    return arena_print(arena, "%.*s%s%.*s%s", (int)first, words, demand, (int)between, rest,
-                       limit ? arena_print(arena, "%s%s", limit, rest + between + 2) : "");
+    struct text text = text_new(arena);
+    while (*words && (limit || *words != ',')) {
+        size_t plain = strcspn(words, limit ? "{" : "{,");
+        text_bytes(&text, words, plain);
+        words += plain;
+        if (*words != '{')
+            continue;
+        text_add(&text, words[1] == '}' ? demand : limit ? limit : "");
+        words += strcspn(words, "}") + 1;
+    }
+    return text_string(&text);
+}
+
+bool prints_as_nothing(const char *printed) {
+    size_t number = strcspn(printed, " ");
+    return strcspn(printed, "123456789?") >= number;
+}
+
+/* A demand that is there but rounds away must not read as none. Slimness has no decimals. */
+static const char *demand_in_words(struct arena *arena, const struct check *check,
+                                   enum unit_system units) {
+    if (check->quantity == QUANTITY_NUMBER && fabs(check->demand) > 10.0)
+        return decimal_significant(arena, check->demand, 3);
+    const char *printed = quantity_print(arena, check->demand, check->quantity, units);
+    return check->demand > 0.0 && prints_as_nothing(printed) ? "next to nothing" : printed;
 }
 
 const char *numbers_in_words(struct arena *arena, const struct check *check,
                              enum unit_system units) {
-    bool share = check->quantity == QUANTITY_NUMBER && (check->limit == 1.0 || isnan(check->limit));
+    bool sway = strcmp(check->kind, "sway") == 0;
+    bool share = check->quantity == QUANTITY_NUMBER &&
+                 (isnan(check->limit) || (check->limit == 1.0 && !sway));
     if (!isfinite(check->demand) || share)
         return subject_in_words(check);
-    const char *demand = quantity_print(arena, check->demand, check->quantity, units);
     const char *limit = isnan(check->limit) ? NULL
                         : isinf(check->limit)
                             ? "any"
                             : quantity_print(arena, check->limit, check->quantity, units);
-    const char *numbers = filled(arena, both_for(check), demand, limit);
-    return check->governs[0] ? arena_print(arena, "%s (%s)", numbers, check->governs) : numbers;
+    const struct governed_words *special = governed(check);
+    const char *numbers = filled(arena, special ? special->both : both_for(check),
+                                 demand_in_words(arena, check, units), limit);
+    if (!check->governs[0] || (special && special->whole))
+        return numbers;
+    return arena_print(arena, "%s (%s)", numbers, check->governs);
 }
 
 const char *ratio_in_words(struct arena *arena, const struct check *check) {

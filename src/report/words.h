@@ -7,6 +7,7 @@
 #include "base/arena.h"
 #include "result/result.h"
 
+#include <stdbool.h>
 #include <stddef.h>
 
 /* The questions in the order in which they are answered; the last one takes every other kind. */
@@ -18,6 +19,9 @@ int question_of(const char *kind);        /* 0 to question_count() - 1 */
  * In the file's units. */
 const char *numbers_in_words(struct arena *arena, const struct check *check,
                              enum unit_system units);
+
+/* Whether a quantity as printed ("0 in") has rounded away: no digit but 0. */
+bool prints_as_nothing(const char *printed);
 
 /* Up to the limit a share of it, "62 %"; over it "1.39 times"; "" where not covered. */
 const char *ratio_in_words(struct arena *arena, const struct check *check);

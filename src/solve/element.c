@@ -5,9 +5,7 @@
 
 enum { U1, V1, W1, TX1, TY1, TZ1, U2, V2, W2, TX2, TY2, TZ2 };
 
-/* Bending in one plane: transverse unknowns a, c and turns b, d. `sign` is +1 in xy (v, about z)
- * and -1 in xz (w, about y), where a turn about +y slopes w downwards. */
-static void bending(double k[ELEMENT_DOFS][ELEMENT_DOFS], const int dof[4], double EI, double phi,
+void element_bending(double (*k)[ELEMENT_DOFS], const int dof[4], double EI, double phi,
                     double L, double sign) {
     double s = EI / (L * L * L * (1.0 + phi));
     double part[4][4] = {
@@ -30,8 +28,8 @@ static void own_stiffness(struct element *element) {
     element->k[U1][U2] = element->k[U2][U1] = -axial;
     element->k[TX1][TX1] = element->k[TX2][TX2] = turning;
     element->k[TX1][TX2] = element->k[TX2][TX1] = -turning;
-    bending(element->k, (const int[]){V1, TZ1, V2, TZ2}, element->EIz, element->phi_y, L, 1.0);
-    bending(element->k, (const int[]){W1, TY1, W2, TY2}, element->EIy, element->phi_z, L, -1.0);
+    element_bending(element->k, (const int[]){V1, TZ1, V2, TZ2}, element->EIz, element->phi_y, L, 1.0);
+    element_bending(element->k, (const int[]){W1, TY1, W2, TY2}, element->EIy, element->phi_z, L, -1.0);
 }
 
 /* Invert the sprung part of k + S by elimination. An end that nothing resists (a stick free to turn

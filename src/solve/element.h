@@ -34,6 +34,12 @@ struct element {
 struct element element_of(const struct model *model, const struct segment *segment,
                           enum stiffness stiffness);
 
+/* Add the own stiffness of bending in one plane: transverse unknowns dof[0], dof[2] and turns dof[1],
+ * dof[3]. `sign` is +1 in xy (v, about z) and -1 in xz (w, about y), where a turn about +y slopes w
+ * downwards. */
+void element_bending(double (*k)[ELEMENT_DOFS], const int dof[4], double EI, double phi,
+                     double L, double sign);
+
 /* K in global directions, 12 x 12, joint by joint. */
 void element_global_stiffness(const struct element *element, double K[ELEMENT_DOFS][ELEMENT_DOFS]);
 

@@ -11,23 +11,18 @@ static double largest_diagonal(const struct band *band) {
 
 /* The part of K that belongs to turnings alone, all joints held in place. `turnings` gets the
  * unknowns it consists of. */
-static struct band turning_part(struct arena *arena, const struct system *system,
-                                const struct band *band, size_t *turnings) {
-    const struct model *model = system->model;
-    size_t *number = ARENA_ARRAY(arena, size_t, system->count); /* 1 + place, 0: not a turning */
-    for (size_t s = 0; s < model->slot_count; s++)
-        for (int c = 0; c < 3; c++)
-            if (model->slots[s].turning && system->unknown[3 * s + c] >= 0)
-                number[system->unknown[3 * s + c]] = 1;
+static struct band turning_part(struct arena *arena, const struct band *band, const bool *turning,
+                                size_t *turnings) {
+    size_t *number = ARENA_ARRAY(arena, size_t, band->count); /* 1 + place, 0: not a turning */
     size_t count = 0;
-    for (size_t i = 0; i < system->count; i++)
-        if (number[i]) {
+    for (size_t i = 0; i < band->count; i++)
+        if (turning[i]) {
             turnings[count] = i;
             number[i] = ++count;
         }
     size_t half = 0;
-    for (size_t i = 0; i < system->count; i++)
-        for (size_t j = 1; number[i] && j <= band->half && i + j < system->count; j++)
+    for (size_t i = 0; i < band->count; i++)
+        for (size_t j = 1; number[i] && j <= band->half && i + j < band->count; j++)
             if (number[i + j] && band->items[i * (band->half + 1) + j] != 0.0 &&
                 number[i + j] - number[i] > half)
                 half = number[i + j] - number[i];
@@ -40,24 +35,38 @@ static struct band turning_part(struct arena *arena, const struct system *system
     return part;
 }
 
-void modes_hold_spins(struct arena *arena, struct system *system, struct band *band) {
-    size_t *turnings = ARENA_ARRAY(arena, size_t, system->count);
-    struct band part = turning_part(arena, system, band, turnings);
+size_t modes_hold_turns(struct arena *arena, struct band *band, const bool *turning, size_t *held,
+                        double *springs) {
+    size_t *turnings = ARENA_ARRAY(arena, size_t, band->count);
+    struct band part = turning_part(arena, band, turning, turnings);
     struct band diagonal = band_copy(arena, &part);
     bool *fixed = ARENA_ARRAY(arena, bool, part.count);
     double spare = largest_diagonal(&part);
-    size_t found = band_free_unknowns(&part, MODES_SUSPECT, 0.0, NULL, fixed);
-    system->spins = ARENA_ARRAY(arena, size_t, found);
-    system->spin_springs = ARENA_ARRAY(arena, double, found);
+    size_t count = 0;
+    band_free_unknowns(&part, MODES_SUSPECT, 0.0, NULL, fixed);
     for (size_t k = 0; k < part.count; k++) {
         if (!fixed[k])
             continue;
         double start = diagonal.items[k * (diagonal.half + 1)];
         double spring = start > 0.0 ? start : spare;
         band->items[turnings[k] * (band->half + 1)] += spring;
-        system->spins[system->spin_count] = turnings[k];
-        system->spin_springs[system->spin_count++] = spring;
+        held[count] = turnings[k];
+        springs[count++] = spring;
     }
+    return count;
+}
+
+void modes_hold_spins(struct arena *arena, struct system *system, struct band *band) {
+    const struct model *model = system->model;
+    bool *turning = ARENA_ARRAY(arena, bool, system->count);
+    for (size_t s = 0; s < model->slot_count; s++)
+        for (int c = 0; c < 3; c++)
+            if (model->slots[s].turning && system->unknown[3 * s + c] >= 0)
+                turning[system->unknown[3 * s + c]] = true;
+    system->spins = ARENA_ARRAY(arena, size_t, system->count);
+    system->spin_springs = ARENA_ARRAY(arena, double, system->count);
+    system->spin_count =
+        modes_hold_turns(arena, band, turning, system->spins, system->spin_springs);
 }
 
 static void to_slots(const struct system *system, const double *x, double *slots) {
@@ -184,7 +193,7 @@ static bool attempt(struct arena *arena, struct system *system, const struct ban
         if (!(movement_strain(system, slots) < MODES_STRAIN))
             barred[i] = true, springs[i] = 0.0, all_confirmed = false;
         else if (scale_mode(system->model, slots))
-            system->modes[system->mode_count++] = (struct mode){.slots = slots, .fixed = i};
+            system->modes[system->mode_count++] = (struct mode){.slots = slots, .fixed = i, .spring = springs[i]};
     }
     return all_confirmed;
 }

@@ -8,16 +8,28 @@
 
 static void list_columns(struct arena *arena, struct response *response, bool out_of_plumb) {
     const struct loads *loads = response->loads;
-    response->columns = ARENA_ARRAY(arena, struct column, 3 * loads->set_count);
+    const struct model *model = loads->model;
+    response->columns =
+        ARENA_ARRAY(arena, struct column, 3 * loads->set_count + model->member_count);
     for (size_t s = 0; s < loads->set_count; s++) {
         if (!loads->sets[s].present)
             continue;
-        response->columns[response->column_count++] = (struct column){(int)s, LEAN_NONE};
-        bool plane = loads->model->frame->plane;
+        response->columns[response->column_count++] = (struct column){(int)s, LEAN_NONE, -1};
+        bool plane = model->frame->plane;
         for (int axis = LEAN_X; out_of_plumb && s < LEANING_SETS && axis <= LEAN_Y; axis++)
             if (axis == LEAN_X || !plane)
-                response->columns[response->column_count++] = (struct column){(int)s, axis};
+                response->columns[response->column_count++] = (struct column){(int)s, axis, -1};
     }
+}
+
+/* One column a tie; a tie that runs through joints is taken as an ordinary stick. */
+static void list_ties(struct response *response) {
+    const struct model *model = response->loads->model;
+    for (size_t m = 0; m < model->member_count; m++)
+        if (model->frame->members.items[m].acts_as == ACTS_AS_TIE &&
+            model->members[m].segment_count == 1)
+            response->columns[response->column_count++] =
+                (struct column){-1, LEAN_NONE, (int)m};
 }
 
 int response_column(const struct response *response, int set, int lean) {
@@ -37,9 +49,20 @@ static void leaned(const double force[3], int lean, double out[3]) {
     out[lean] = -force[2];
 }
 
+void response_joint_load(const struct response *response, size_t column, size_t joint,
+                         double out[6]) {
+    const struct column *which = &response->columns[column];
+    const double *load = response->loads->sets[which->set].joints[joint];
+    leaned(load, which->lean, out);
+    for (int c = 3; c < 6; c++)
+        out[c] = which->lean == LEAN_NONE ? load[c] : 0.0;
+}
+
 size_t response_loads(const struct response *response, size_t column, size_t segment,
                       struct element_load *loads, size_t room) {
     const struct column *which = &response->columns[column];
+    if (which->tie >= 0)
+        return 0;
     const struct load_set *set = &response->loads->sets[which->set];
     const struct model *model = response->system->model;
     const struct model_member *member = &model->members[model->segments[segment].member];
@@ -82,19 +105,17 @@ static void add_to_slots(const struct segment *segment, const double global[ELEM
         }
 }
 
-/* Loads of a column gathered at the slots. */
-static void gather(struct arena *arena, const struct response *response, size_t column,
-                   double *slots) {
+void response_gather(struct arena *arena, const struct response *response, size_t column,
+                     double *slots) {
     const struct model *model = response->system->model;
     const struct load_set *set = &response->loads->sets[response->columns[column].set];
-    int lean = response->columns[column].lean;
     for (size_t j = 0; j < model->frame->joints.count; j++) {
-        double force[3];
-        leaned(set->joints[j], lean, force);
+        double load[6];
+        response_joint_load(response, column, j, load);
         for (int c = 0; c < 3; c++) {
-            slots[3 * model->move_slot[j] + c] += force[c];
-            if (model->turn_slot[j] >= 0 && lean == LEAN_NONE)
-                slots[3 * model->turn_slot[j] + c] += set->joints[j][3 + c];
+            slots[3 * model->move_slot[j] + c] += load[c];
+            if (model->turn_slot[j] >= 0)
+                slots[3 * model->turn_slot[j] + c] += load[3 + c];
         }
     }
     for (size_t s = 0; s < model->segment_count; s++) {
@@ -135,6 +156,12 @@ static void find_twist(struct response *response, size_t column, const double *x
     }
 }
 
+/* Largest single load of a column, N. */
+static double response_largest(const struct response *response, size_t column) {
+    int set = response->columns[column].set;
+    return set < 0 ? 1.0 : response->loads->sets[set].largest;
+}
+
 /* Scratch of one solution: the columns that can be solved. */
 struct solving {
     size_t count;
@@ -144,7 +171,7 @@ struct solving {
 
 static bool driven(const struct response *response, size_t column, const double *loads) {
     const struct system *system = response->system;
-    double largest = response->loads->sets[response->columns[column].set].largest;
+    double largest = response_largest(response, column);
     for (size_t m = 0; m < system->mode_count; m++)
         if (drives(system, &system->modes[m], loads, largest))
             return true;
@@ -162,7 +189,7 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
     for (size_t c = 0; c < columns; c++) {
         double *loads = ARENA_ARRAY(arena, double, all);
         response->slots[c] = ARENA_ARRAY(arena, double, all);
-        gather(arena, response, c, loads);
+        response_gather(arena, response, c, loads);
         response->solvable[c] = !driven(response, c, loads);
         if (!response->solvable[c])
             continue;
@@ -177,7 +204,7 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
                                            solving.slots, solving.products);
     for (size_t k = 0; k < solving.count; k++)
         find_twist(response, solving.columns[k], solving.x[k],
-                   response->loads->sets[response->columns[solving.columns[k]].set].largest);
+                   response_largest(response, solving.columns[k]));
     return solving;
 }
 
@@ -226,6 +253,7 @@ struct response *response_solve(struct arena *arena, const struct system *system
     *response = (struct response){
         .system = system, .loads = loads, .twisted_column = -1, .twisted_slot = -1};
     list_columns(arena, response, out_of_plumb);
+    list_ties(response);
     size_t columns = response->column_count, segments = loads->model->segment_count;
     response->solvable = ARENA_ARRAY(arena, bool, columns);
     response->slots = ARENA_ARRAY(arena, double *, columns);

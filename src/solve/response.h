@@ -13,8 +13,9 @@
 enum { LEAN_NONE = -1, LEAN_X = 0, LEAN_Y = 1 };
 
 struct column {
-    int set;
+    int set;  /* -1 in the column of a tie */
     int lean; /* LEAN_NONE: as it stands; else the level copy along x or y, 1 N per N down */
+    int tie;  /* -1; else the member: one N of pull between its joints, no set (solve/slack.h) */
 };
 
 struct response {
@@ -40,6 +41,14 @@ struct response *response_solve(struct arena *arena, const struct system *system
 
 /* Column of a set and lean; -1 where there is none. */
 int response_column(const struct response *response, int set, int lean);
+
+/* Force and moment of a column at a joint, global directions. */
+void response_joint_load(const struct response *response, size_t column, size_t joint,
+                         double out[6]);
+
+/* The loads of a column gathered at the slots (3 numbers each, added). */
+void response_gather(struct arena *arena, const struct response *response, size_t column,
+                     double *slots);
 
 /* One load of a column on a segment, in its local axes. Returns how many there are; `loads` may be
  * NULL. At most `room` are written. */

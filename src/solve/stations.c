@@ -7,17 +7,33 @@
 
 enum { PARTS = 8 };
 
+size_t stick_loads(struct arena *arena, const struct response *response, size_t segment,
+                   const double *weights, struct element_load **loads) {
+    size_t room = 0, count = 0;
+    for (size_t c = 0; c < response->column_count; c++)
+        if (weights[c] != 0.0)
+            room += response_loads(response, c, segment, NULL, 0);
+    *loads = ARENA_ARRAY(arena, struct element_load, room);
+    for (size_t c = 0; c < response->column_count; c++) {
+        if (weights[c] == 0.0)
+            continue;
+        struct element_load *added = *loads + count;
+        size_t found = response_loads(response, c, segment, added, room - count);
+        for (size_t k = 0; k < found; k++)
+            for (int i = 0; i < 3; i++)
+                added[k].force[i] *= weights[c];
+        count += found;
+    }
+    return count;
+}
+
 struct stick_state stick_state(struct arena *arena, const struct response *response,
                                size_t segment, const double *weights) {
     const struct model *model = response->system->model;
     struct stick_state state = {.member = &model->members[model->segments[segment].member],
                                 .length = model->segments[segment].length};
     const struct segment *cut = &model->segments[segment];
-    size_t room = 0;
-    for (size_t c = 0; c < response->column_count; c++)
-        if (weights[c] != 0.0)
-            room += response_loads(response, c, segment, NULL, 0);
-    state.loads = ARENA_ARRAY(arena, struct element_load, room);
+    state.load_count = stick_loads(arena, response, segment, weights, &state.loads);
     for (size_t c = 0; c < response->column_count; c++) {
         if (weights[c] == 0.0)
             continue;
@@ -30,12 +46,6 @@ struct stick_state stick_state(struct arena *arena, const struct response *respo
                 state.joints[end][i] +=
                     weights[c] * vector_dot(state.member->axes[i],
                                             &response->slots[c][3 * cut->move[end]]);
-        struct element_load *added = state.loads + state.load_count;
-        size_t count = response_loads(response, c, segment, added, room - state.load_count);
-        for (size_t k = 0; k < count; k++)
-            for (int i = 0; i < 3; i++)
-                added[k].force[i] *= weights[c];
-        state.load_count += count;
     }
     return state;
 }

@@ -25,6 +25,10 @@ struct stick_state { /* one segment under one mix of columns */
 struct stick_state stick_state(struct arena *arena, const struct response *response,
                                size_t segment, const double *weights);
 
+/* The loads of a mix on a segment, as stick_state has them. Returns how many. */
+size_t stick_loads(struct arena *arena, const struct response *response, size_t segment,
+                   const double *weights, struct element_load **loads);
+
 /* Forces at x; `after`: just behind a load that stands at x. */
 void stick_forces(const struct stick_state *state, double x, bool after, double out[FORCE_COUNT]);
 

@@ -76,7 +76,7 @@ static void bar_unknowns(const struct system *system, const struct bar *bar, int
                 system->unknown[3 * system->model->move_slot[bar->joints[end]] + c];
 }
 
-static void bar_direction(const struct model *model, const struct bar *bar, double n[3]) {
+void bar_direction(const struct model *model, const struct bar *bar, double n[3]) {
     const struct frame *frame = model->frame;
     vector_between(frame->joints.items[bar->joints[0]].at, frame->joints.items[bar->joints[1]].at,
                    n);

@@ -14,7 +14,8 @@
 struct mode { /* a movement that strains nothing, over the slots: 3 numbers each, largest
                  translation 1 */
     double *slots;
-    size_t fixed; /* the unknown that holds it quietly */
+    size_t fixed;  /* the unknown that holds it quietly */
+    double spring; /* with this stiffness */
 };
 
 struct bar { /* a bracing bar between two joints, N/m */
@@ -48,6 +49,9 @@ struct system *system_build(struct arena *arena, const struct model *model,
 /* Joint movements of one segment, local axes, from movements of all slots. */
 void segment_movements(const struct segment *segment, const struct element *element,
                        const double *slots, double local[ELEMENT_DOFS]);
+
+/* Unit vector from the first joint of a bar to the second. */
+void bar_direction(const struct model *model, const struct bar *bar, double n[3]);
 
 /* How much longer a bar gets, m. */
 double bar_elongation(const struct model *model, const struct bar *bar, const double *slots);

@@ -80,6 +80,8 @@ static void add_force(const double at[3], const double middle[3], const double f
 static double add_loads(const struct response *response, size_t column, double sum[6]) {
     const struct model *model = response->system->model;
     const struct column *which = &response->columns[column];
+    if (which->tie >= 0)
+        return 1.0; /* a pair of forces along one line: nothing to balance */
     const struct load_set *set = &response->loads->sets[which->set];
     double largest = set->largest;
     for (size_t j = 0; j < model->frame->joints.count; j++) {

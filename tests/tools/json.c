@@ -250,7 +250,12 @@ const char *json_kind_name(enum json_kind kind) {
     return names[kind];
 }
 
-/* The item of `list` whose "id" is the text up to the closing bracket; *rest gets what follows. */
+/* What tells the items of a list apart: checks, the steps of a working, the rows of a span. */
+static bool is_name_key(const char *key) {
+    return strcmp(key, "id") == 0 || strcmp(key, "symbol") == 0 || strcmp(key, "size") == 0;
+}
+
+/* The item of `list` whose name is the text up to the closing bracket; *rest gets what follows. */
 static const struct json *find_by_id(const struct json *list, const char *path, const char **rest) {
     const char *close = strchr(path, ']');
     if (!close || list->kind != JSON_LIST)
@@ -259,7 +264,7 @@ static const struct json *find_by_id(const struct json *list, const char *path, 
     for (size_t k = 0; k < list->count; k++) {
         const struct json *item = &list->items[k];
         for (size_t i = 0; item->kind == JSON_OBJECT && i < item->count; i++)
-            if (strcmp(item->items[i].key, "id") == 0 && item->items[i].kind == JSON_STRING &&
+            if (is_name_key(item->items[i].key) && item->items[i].kind == JSON_STRING &&
                 strlen(item->items[i].text) == (size_t)(close - path) &&
                 memcmp(item->items[i].text, path, (size_t)(close - path)) == 0)
                 return item;

@@ -24,8 +24,8 @@ struct json *json_read_file(const char *path);
 const char *json_kind_name(enum json_kind kind);
 
 /* The value at a path such as `cases.tray.joints.d.2`, `checks[sag/lower/rail-1].ratio` (the item
- * whose id is that) or `braces.#` (how many); a key may itself hold dots. NULL where there is none.
- */
+ * whose id, symbol or size is that) or `braces.#` (how many); a key may itself hold dots. NULL
+ * where there is none. */
 const struct json *json_find(const struct json *from, const char *path);
 
 #endif

@@ -1,0 +1,44 @@
+#include "brace/work.h"
+#include "model/fastening.h"
+#include "model/sections.h"
+
+#include <math.h>
+
+/* The thinnest stick with a size that the frame is made of; of equal ones the one of least area. */
+int brace_stick(const struct work *work) {
+    const struct frame *frame = work->frame;
+    int best = -1;
+    for (size_t m = 0; m < frame->members.count; m++) {
+        const struct stick *stick = &frame->sticks.items[frame->members.items[m].stick];
+        if (!stick->has_size || frame->members.items[m].acts_as == ACTS_AS_TIE)
+            continue;
+        const struct stick *so_far = best < 0 ? NULL : &frame->sticks.items[best];
+        if (!so_far || stick->thickness < so_far->thickness ||
+            (stick->thickness == so_far->thickness && stick->width < so_far->width))
+            best = frame->members.items[m].stick;
+    }
+    return best >= 0 ? best : frame->members.items[0].stick;
+}
+
+/* How much one end of a brace gives, m/N. */
+static double end_give(const struct work *work, const struct model_member *brace, int joint) {
+    const struct frame *frame = work->frame;
+    if (frame->default_connection < 0 || work->model->host[joint] < 0)
+        return 0.0;
+    struct end_springs springs[STIFFNESS_COUNT];
+    struct fastening fastening = {.connection = &frame->connections.items[frame->default_connection],
+                                  .ending = brace,
+                                  .host = &work->model->members[work->model->host[joint]],
+                                  .wet = work->model->wet};
+    fastening_springs(&fastening, springs);
+    return isfinite(springs[STIFFNESS_MIDDLE].k[0]) ? 1.0 / springs[STIFFNESS_MIDDLE].k[0] : 0.0;
+}
+
+struct bar brace_bar(const struct work *work, int stick, int from, int to) {
+    struct member member = {.from = from, .to = to, .stick = stick, .ends = {-1, -1}};
+    struct model_member brace;
+    sections_member(work->frame, &member, work->model->wet, &brace);
+    double give = brace.length / (brace.E * brace.A) + end_give(work, &brace, from) +
+                  end_give(work, &brace, to);
+    return (struct bar){.joints = {from, to}, .stiffness = 1.0 / give};
+}

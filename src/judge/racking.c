@@ -1,0 +1,77 @@
+#include "bracing/panel_rack.h"
+#include "judge/steps.h"
+#include "solve/response.h"
+
+#include <math.h>
+
+/* Pull in one bar of a sheet under a mix, N. */
+static double bar_force(const struct run *run, enum stiffness stiffness, const struct bar *bar,
+                        const double *weights) {
+    const struct response *response = run->responses[stiffness];
+    double longer = 0.0;
+    for (size_t c = 0; c < response->column_count; c++)
+        if (weights[c] != 0.0)
+            longer += weights[c] * bar_elongation(run->model, bar, response->slots[c]);
+    return bar->stiffness * longer;
+}
+
+struct worst_racking {
+    bool found;
+    double forces[2];
+    enum stiffness stiffness;
+    int combination;
+};
+
+static struct panel_rack rate(const struct run *run, const struct bracing_sheet *sheet,
+                              const struct worst_racking *worst, struct working *working) {
+    /* what a screw carries sideways is not judged yet */
+    return panel_rack_rating(run->model, sheet, worst->stiffness, worst->forces, NAN,
+                             run->loads->combinations[worst->combination].duration, working);
+}
+
+static void judge_sheet(struct run *run, size_t index) {
+    const struct bracing_sheet *sheet = &run->sheets[index];
+    const char *name = run->frame->panels.items[sheet->panel].name;
+    const char *id = arena_print(run->arena, "panel-rack/%s", name);
+    struct worst_racking worst = {0};
+    double ratio = -1.0;
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        struct bar bars[2];
+        if (!run_uses(run, s))
+            continue;
+        bracing_sheet_bars(run->model, sheet, s, bars);
+        for (size_t x = 0; x < run->mix_count; x++) {
+            const struct mix *mix = &run->mixes[x];
+            if (!mix->solved || !run_wants_combination(run, id, mix->combination))
+                continue;
+            struct worst_racking now = {true,
+                                        {bar_force(run, s, &bars[0], mix->weights[s]),
+                                         bar_force(run, s, &bars[1], mix->weights[s])},
+                                        s,
+                                        mix->combination};
+            struct panel_rack rack = rate(run, sheet, &now, NULL);
+            double share = rack.covered ? rack.demand / rack.limit : rack.demand;
+            if (!worst.found || !(share <= ratio)) {
+                worst = now;
+                ratio = share;
+            }
+        }
+    }
+    if (!worst.found)
+        return;
+    struct working *working = run_working(run, id);
+    struct panel_rack rack = rate(run, sheet, &worst, working);
+    struct rating rating = rack.covered ? rating_of(rack.demand, rack.limit, QUANTITY_WEIGHT,
+                                                    rack.source, rack.governs)
+                                        : rating_missing(rack.missing, rack.source);
+    run_add_check(run, "panel-rack", name, run->loads->combinations[worst.combination].name, rating,
+                  arena_print(run->arena, "%s as bracing", name),
+                  "set its screws closer, use a thicker sheet, or add a diagonal", working);
+}
+
+/* Racking force on every sheet that the verdict leans on. */
+void judge_racking(struct run *run) {
+    for (size_t k = 0; k < run->frame->panels.count; k++)
+        if (run->sheets[k].braces && !run->sheets[k].clear)
+            judge_sheet(run, k);
+}

@@ -1,0 +1,35 @@
+#include "judge/strength.h"
+
+#include <string.h>
+
+struct column_forces strength_tabulate(const struct stick_work *work,
+                                       const struct response *response,
+                                       const struct segment_forces *at) {
+    struct arena *arena = work->run->arena;
+    struct column_forces forces = {.table =
+                                       ARENA_ARRAY(arena, double *, response->column_count)};
+    for (size_t k = 0; k < work->stick->segment_count; k++)
+        forces.places += at[k].count;
+    double *weights = ARENA_ARRAY(arena, double, response->column_count);
+    for (size_t c = 0; c < response->column_count; c++) {
+        forces.table[c] = ARENA_ARRAY(arena, double, FORCE_COUNT *forces.places);
+        weights[c] = 1.0;
+        double *out = forces.table[c];
+        for (size_t k = 0; k < work->stick->segment_count; k++) {
+            struct stick_state state = stick_state(arena, response, at[k].segment, weights);
+            for (size_t i = 0; i < at[k].count; i++, out += FORCE_COUNT)
+                stick_forces(&state, at[k].stations[i].x, at[k].stations[i].after, out);
+        }
+        weights[c] = 0.0;
+    }
+    return forces;
+}
+
+void strength_mix(const struct column_forces *columns, size_t column_count, const double *weights,
+                  double (*out)[FORCE_COUNT]) {
+    double *sum = out[0];
+    memset(sum, 0, FORCE_COUNT * columns->places * sizeof *sum);
+    for (size_t c = 0; c < column_count; c++)
+        for (size_t i = 0; weights[c] != 0.0 && i < FORCE_COUNT * columns->places; i++)
+            sum[i] += weights[c] * columns->table[c][i];
+}

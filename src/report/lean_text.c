@@ -1,0 +1,120 @@
+#include "report/brace_words.h"
+
+#include "report/layout.h"
+#include "units/quantity.h"
+
+#include <math.h>
+
+enum { COLUMNS = 5, LABEL_WIDTH = 14, MOVE_WIDTH = 20 };
+
+struct table { /* one that leaves out columns without a number */
+    const char *cells[COLUMNS];
+    size_t widths[COLUMNS];
+    size_t count;
+};
+
+static void add_cell(struct table *table, bool shown, size_t width, const char *words) {
+    if (!shown)
+        return;
+    table->widths[table->count] = width;
+    table->cells[table->count++] = words;
+}
+
+static bool some_sheet_counts(const struct brace_answer *answer) {
+    for (size_t k = 0; k < answer->sheet_count; k++)
+        if (answer->sheets[k].counts)
+            return true;
+    return false;
+}
+
+static void table_row(struct text *text, const struct brace_answer *answer, const char *label,
+                      const char *without, const char *with_sheets, const char *with_braces,
+                      const char *limit) {
+    struct table table = {.count = 0};
+    add_cell(&table, true, LABEL_WIDTH, label);
+    add_cell(&table, true, MOVE_WIDTH, without);
+    add_cell(&table, some_sheet_counts(answer), MOVE_WIDTH, with_sheets);
+    add_cell(&table, answer->brace_count > 0, MOVE_WIDTH, with_braces);
+    add_cell(&table, true, 0, limit);
+    row_of_cells(text, 2, table.cells, table.widths, table.count);
+}
+
+static const char *length(struct arena *arena, double move, enum unit_system units) {
+    return quantity_print(arena, move, QUANTITY_LENGTH, units);
+}
+
+static const char *movement(struct arena *arena, double move, bool over, enum unit_system units) {
+    if (!isfinite(move))
+        return "folds up";
+    return arena_print(arena, "%s%s", length(arena, move, units), over ? ", too far" : "");
+}
+
+/* "0.21 in to 3.44 in": with stiff screws and with soft ones. */
+static const char *range(struct arena *arena, const double *moves, enum unit_system units) {
+    if (!isfinite(moves[LEAN_HIGH]))
+        return "";
+    return arena_print(arena, "%s to %s", length(arena, moves[LEAN_HIGH], units),
+                       isfinite(moves[LEAN_LOW]) ? length(arena, moves[LEAN_LOW], units)
+                                                 : "folding up");
+}
+
+static void direction_rows(struct text *text, const struct brace_answer *answer,
+                           const struct lean_row *row) {
+    struct arena *arena = text->arena;
+    enum unit_system units = answer->frame->units;
+    table_row(text, answer, direction_words(row->axis),
+              movement(arena, row->without_panels[LEAN_MIDDLE], row->over_without, units),
+              movement(arena, row->with_panels[LEAN_MIDDLE], row->over_with, units),
+              movement(arena, row->with_braces, row->over_braced, units),
+              isfinite(row->limit) ? length(arena, row->limit, units) : "");
+    if (lean_varies(row))
+        table_row(text, answer, "  as screws go", range(arena, row->without_panels, units),
+                  range(arena, row->with_panels, units), "", "");
+}
+
+static bool is_soft(const struct brace_answer *answer, int axis) {
+    for (size_t k = 0; k < answer->soft_count; k++)
+        if (answer->soft[k].axis == axis)
+            return true;
+    return false;
+}
+
+/* What the table alone does not say of one direction. */
+static void direction_remark(struct text *text, const struct brace_answer *answer,
+                             const struct lean_row *row) {
+    const char *words = direction_words(row->axis);
+    if (row->over_without && !answer->motion_count && !is_soft(answer, row->axis))
+        paragraph(text, "  ", 2,
+                  arena_print(text->arena, "Only its wood sheets keep it from leaning too far %s.",
+                              words));
+    else if (!row->over_without && row->without_panels[LEAN_LOW] > row->limit)
+        paragraph(text, "  ", 2,
+                  arena_print(text->arena,
+                              "With screws as soft as they may be it leans too far %s; a diagonal "
+                              "makes sure.",
+                              words));
+}
+
+void lean_section(struct text *text, const struct brace_answer *answer) {
+    text_add(text, "\nDoes it lean?\n");
+    if (!answer->lean_count) {
+        paragraph(text, "  ", 2, "Not tried: no upright is steep enough for somebody to lean on.");
+        return;
+    }
+    paragraph(
+        text, "  ", 2,
+        some_lean_varies(answer)
+            ? "How far the top moves when somebody leans on it; below that, from the stiffest "
+              "to the softest that its screws may be:"
+            : "How far the top moves when somebody leans on it:");
+    bool sheets = some_sheet_counts(answer);
+    table_row(text, answer, "",
+              sheets                ? "without sheets"
+              : answer->sheet_count ? "no sheet counts"
+                                    : "as it is",
+              "with its sheets", "with the diagonals", "may move");
+    for (size_t k = 0; k < answer->lean_count; k++)
+        direction_rows(text, answer, &answer->lean[k]);
+    for (size_t k = 0; k < answer->lean_count; k++)
+        direction_remark(text, answer, &answer->lean[k]);
+}

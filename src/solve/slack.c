@@ -1,0 +1,121 @@
+#include "solve/slack.h"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_linalg.h>
+#include <math.h>
+#include <string.h>
+
+struct ties {
+    size_t count;
+    size_t *columns;
+    int *members;
+    double *forces; /* N: pull under the mix with every tie in; then pull of tie i for one N on tie
+                       j at count + i * count + j */
+};
+
+static double pull(const struct response *response, size_t column, int member) {
+    const struct model *model = response->system->model;
+    const double *ends =
+        &response->ends[column][ELEMENT_DOFS * model->members[member].first_segment];
+    return (ends[6] - ends[0]) / 2.0;
+}
+
+static struct ties ties_of(struct arena *arena, const struct response *response,
+                           const double *weights) {
+    struct ties ties = {0};
+    for (size_t c = 0; c < response->column_count; c++)
+        ties.count += response->columns[c].tie >= 0;
+    ties.columns = ARENA_ARRAY(arena, size_t, ties.count);
+    ties.members = ARENA_ARRAY(arena, int, ties.count);
+    ties.forces = ARENA_ARRAY(arena, double, ties.count *(ties.count + 1));
+    size_t k = 0;
+    for (size_t c = 0; c < response->column_count; c++)
+        if (response->columns[c].tie >= 0) {
+            ties.columns[k] = c;
+            ties.members[k++] = response->columns[c].tie;
+        }
+    for (size_t i = 0; i < ties.count; i++) {
+        for (size_t c = 0; c < response->column_count; c++)
+            if (response->columns[c].tie < 0 && weights[c] != 0.0)
+                ties.forces[i] += weights[c] * pull(response, c, ties.members[i]);
+        for (size_t j = 0; j < ties.count; j++)
+            ties.forces[ties.count + i * ties.count + j] =
+                pull(response, ties.columns[j], ties.members[i]);
+    }
+    return ties;
+}
+
+/* Weights of the ties that are out: (1 - A) x = N. False where that cannot be solved: those ties
+ * were all that held the frame. */
+static bool undo(struct arena *arena, const struct ties *ties, const bool *out, double *x) {
+    size_t n = 0;
+    size_t *which = ARENA_ARRAY(arena, size_t, ties->count);
+    for (size_t i = 0; i < ties->count; i++) {
+        x[i] = 0.0;
+        if (out[i])
+            which[n++] = i;
+    }
+    if (n == 0)
+        return true;
+    double *a = ARENA_ARRAY(arena, double, n *n), *b = ARENA_ARRAY(arena, double, n);
+    size_t *places = ARENA_ARRAY(arena, size_t, n);
+    for (size_t i = 0; i < n; i++) {
+        b[i] = ties->forces[which[i]];
+        for (size_t j = 0; j < n; j++)
+            a[i * n + j] =
+                (i == j) - ties->forces[ties->count + which[i] * ties->count + which[j]];
+    }
+    gsl_matrix_view matrix = gsl_matrix_view_array(a, n, n);
+    gsl_vector_view vector = gsl_vector_view_array(b, n);
+    gsl_permutation order = {.size = n, .data = places};
+    int sign;
+    if (gsl_linalg_LU_decomp(&matrix.matrix, &order, &sign) != GSL_SUCCESS)
+        return false;
+    for (size_t i = 0; i < n; i++)
+        if (!(fabs(a[i * n + i]) > 1e-9))
+            return false;
+    gsl_linalg_LU_svx(&matrix.matrix, &order, &vector.vector);
+    for (size_t i = 0; i < n; i++)
+        x[which[i]] = b[i];
+    return true;
+}
+
+/* One step: those that are pushed go out, those that would pull come back. */
+static bool step(const struct ties *ties, const double *x, double small, bool *out) {
+    bool changed = false;
+    for (size_t i = 0; i < ties->count; i++) {
+        double force = ties->forces[i];
+        for (size_t j = 0; j < ties->count; j++)
+            force += x[j] * ties->forces[ties->count + i * ties->count + j];
+        /* of a tie that is out, `force` is what it would carry if it came back */
+        bool goes = out[i] ? !(force > small) : force < -small;
+        changed |= goes != out[i];
+        out[i] = goes;
+    }
+    return changed;
+}
+
+bool slack_settle(struct arena *arena, const struct response *response, double *weights,
+                  bool *slack) {
+    enum { PASSES = 64 };
+    struct ties ties = ties_of(arena, response, weights);
+    if (ties.count == 0)
+        return true;
+    bool *out = ARENA_ARRAY(arena, bool, ties.count);
+    double *x = ARENA_ARRAY(arena, double, ties.count);
+    double largest = 0.0;
+    for (size_t i = 0; i < ties.count; i++)
+        largest = fmax(largest, fabs(ties.forces[i]));
+    bool settled = false;
+    for (int pass = 0; pass < PASSES && !settled; pass++) {
+        if (!undo(arena, &ties, out, x))
+            return false;
+        settled = !step(&ties, x, 1e-9 * largest, out);
+    }
+    for (size_t i = 0; i < ties.count; i++) {
+        weights[ties.columns[i]] = x[i];
+        if (slack)
+            slack[ties.members[i]] = out[i];
+    }
+    return settled;
+}

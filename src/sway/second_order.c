@@ -1,0 +1,225 @@
+#include "sway/second_order.h"
+
+#include "base/vector.h"
+#include "sway/assemble.h"
+#include "sway/pieces.h"
+#include "sway/pivots.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { MOST_PASSES = 50 };
+#define SETTLED 1e-8
+
+struct passes {
+    const struct second_order_input *input;
+    const struct pieces *pieces;
+    struct second_order *out;
+    struct band elastic;
+    double (*fixed)[ELEMENT_DOFS]; /* per segment: fixed-end forces of the loads on it */
+    double *loads;                 /* per unknown */
+};
+
+/* Fixed-end forces of one segment under the mix. */
+static void fix_ends(struct arena *arena, const struct passes *passes, const struct piece *piece,
+                     double f[ELEMENT_DOFS]) {
+    struct element element = {
+        .length = piece->length, .phi_y = piece->phi[PLANE_XY], .phi_z = piece->phi[PLANE_XZ]};
+    struct element_load *loads;
+    size_t count = stick_loads(arena, passes->input->response, (size_t)piece->segment,
+                               passes->input->weights, &loads);
+    for (size_t k = 0; k < count; k++)
+        element_fixed_end(&element, &loads[k], f);
+}
+
+/* The columns that stand for slack ties act on no joint here: such ties are left out themselves. */
+static void add_joint_loads(const struct passes *passes) {
+    const struct response *response = passes->input->response;
+    const struct model *model = passes->pieces->setting->model;
+    for (size_t c = 0; c < response->column_count; c++) {
+        double weight = passes->input->weights[c];
+        if (weight == 0.0 || response->columns[c].tie >= 0)
+            continue;
+        for (size_t j = 0; j < model->frame->joints.count; j++) {
+            double load[6];
+            response_joint_load(response, c, j, load);
+            const int slots[2] = {model->move_slot[j], model->turn_slot[j]};
+            for (int i = 0; i < 6; i++) {
+                int slot = slots[i / 3];
+                int unknown = slot < 0 ? -1 : passes->pieces->slot_unknown[3 * slot + i % 3];
+                if (unknown >= 0)
+                    passes->loads[unknown] += weight * load[i];
+            }
+        }
+    }
+}
+
+/* What loads a stick that is left out goes to its joints by the lever rule. */
+static void pass_to_joints(const struct passes *passes, size_t segment,
+                           const struct element_load *load) {
+    const struct model *model = passes->pieces->setting->model;
+    const struct segment *cut = &model->segments[segment];
+    const double(*axes)[3] = model->members[cut->member].axes;
+    double whole = load->b > load->a ? load->b - load->a : 1.0;
+    double far = (load->a + load->b) / 2.0 / cut->length;
+    for (int end = 0; end < 2; end++)
+        for (int c = 0; c < 3; c++) {
+            int unknown = passes->pieces->slot_unknown[3 * cut->move[end] + c];
+            for (int i = 0; i < 3 && unknown >= 0; i++)
+                passes->loads[unknown] +=
+                    (end ? far : 1.0 - far) * whole * load->force[i] * axes[i][c];
+        }
+}
+
+static void gather_loads(struct arena *arena, const struct passes *passes) {
+    add_joint_loads(passes);
+    for (size_t s = 0; s < passes->pieces->setting->model->segment_count; s++) {
+        if (passes->pieces->first[s] < passes->pieces->first[s + 1])
+            continue;
+        struct element_load *loads;
+        size_t count =
+            stick_loads(arena, passes->input->response, s, passes->input->weights, &loads);
+        for (size_t k = 0; k < count; k++)
+            pass_to_joints(passes, s, &loads[k]);
+    }
+    for (size_t p = 0; p < passes->pieces->count; p++) {
+        const struct piece *piece = &passes->pieces->items[p];
+        double *f = passes->fixed[piece->segment];
+        fix_ends(arena, passes, piece, f);
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            for (int k = 0; k < piece->ends[i].count; k++)
+                passes->loads[piece->ends[i].unknown[k]] -= piece->ends[i].share[k] * f[i];
+    }
+}
+
+/* Movements and forces at the ends of every stick, with the forces along the sticks that the pass
+ * started from. */
+static void recover(const struct passes *passes, const double *x) {
+    for (size_t p = 0; p < passes->pieces->count; p++) {
+        const struct piece *piece = &passes->pieces->items[p];
+        double k[ELEMENT_DOFS][ELEMENT_DOFS], g[ELEMENT_DOFS][ELEMENT_DOFS];
+        piece_elastic(piece, k);
+        piece_geometric(
+            piece, piece_axial(passes->pieces, piece, (const double(*)[2])passes->out->axial), g);
+        double *own = passes->out->own[piece->segment], *ends = passes->out->ends[piece->segment];
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            own[i] = reach_movement(&piece->ends[i], x);
+        for (int i = 0; i < ELEMENT_DOFS; i++) {
+            ends[i] = passes->fixed[piece->segment][i];
+            for (int j = 0; j < ELEMENT_DOFS; j++)
+                ends[i] += (k[i][j] + g[i][j]) * own[j];
+        }
+    }
+}
+
+static void take_axial(const struct passes *passes) {
+    for (size_t p = 0; p < passes->pieces->count; p++) {
+        int segment = passes->pieces->items[p].segment;
+        passes->out->axial[segment][0] = -passes->out->ends[segment][0];
+        passes->out->axial[segment][1] = passes->out->ends[segment][6];
+    }
+}
+
+/* The largest change and the largest movement; turns count by what they move over the frame. */
+static bool settled(const struct passes *passes, const double *x, const double *before) {
+    double change = 0.0, largest = 0.0;
+    for (size_t i = 0; i < passes->pieces->unknowns; i++) {
+        double arm = passes->pieces->turning[i] ? passes->pieces->setting->model->size : 1.0;
+        change = fmax(change, arm * fabs(x[i] - before[i]));
+        largest = fmax(largest, arm * fabs(x[i]));
+    }
+    return change <= SETTLED * largest;
+}
+
+/* One solution; false where the frame has nothing left to resist with. */
+static bool solve_pass(struct arena *arena, const struct passes *passes, double *x) {
+    struct band band =
+        assemble_geometric(arena, passes->pieces, (const double(*)[2])passes->out->axial);
+    for (size_t i = 0; i < band.count * (band.half + 1); i++)
+        band.items[i] += passes->elastic.items[i];
+    struct pivots pivots = band_pivots(&band);
+    if (!(pivots.sound && pivots.negative == 0))
+        return false;
+    memcpy(x, passes->loads, band.count * sizeof *x);
+    pivots_solve(&band, x);
+    return true;
+}
+
+static void iterate(struct arena *arena, const struct passes *passes, double *x) {
+    size_t count = passes->pieces->unknowns;
+    double *before = ARENA_ARRAY(arena, double, count);
+    struct arena_mark mark = arena_mark(arena);
+    for (int pass = 1; pass <= MOST_PASSES; pass++) {
+        arena_rewind(arena, mark);
+        memcpy(before, x, count * sizeof *x);
+        passes->out->passes = pass;
+        if (!solve_pass(arena, passes, x))
+            return;
+        recover(passes, x);
+        if (pass > 1 && settled(passes, x, before)) {
+            passes->out->stands = true;
+            return;
+        }
+        take_axial(passes);
+    }
+}
+
+static void tell_joints(const struct passes *passes, const double *x) {
+    const struct model *model = passes->pieces->setting->model;
+    for (size_t j = 0; j < model->frame->joints.count; j++)
+        for (int c = 0; c < 3; c++) {
+            int unknown = passes->pieces->slot_unknown[3 * model->move_slot[j] + c];
+            passes->out->joints[3 * j + c] = unknown < 0 ? 0.0 : x[unknown];
+        }
+}
+
+struct second_order *second_order_solve(struct arena *arena,
+                                        const struct second_order_input *input) {
+    const struct model *model = input->setting.model;
+    size_t segments = model->segment_count;
+    struct second_order *out = ARENA_NEW(arena, struct second_order);
+    *out = (struct second_order){
+        .response = input->response,
+        .weights = input->weights,
+        .setting = input->setting,
+        .joints = ARENA_ARRAY(arena, double, 3 * model->frame->joints.count),
+        .own = arena_take(arena, segments, sizeof *out->own),
+        .ends = arena_take(arena, segments, sizeof *out->ends),
+        .axial = arena_take(arena, segments, sizeof *out->axial),
+    };
+    int *whole = ARENA_ARRAY(arena, int, segments);
+    for (size_t s = 0; s < segments; s++)
+        whole[s] = 1;
+    struct passes passes = {.input = input,
+                            .out = out,
+                            .pieces = pieces_cut(arena, &out->setting, whole),
+                            .fixed = arena_take(arena, segments, sizeof *passes.fixed)};
+    passes.elastic = assemble_elastic(arena, passes.pieces);
+    passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
+    gather_loads(arena, &passes);
+    double *x = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
+    iterate(arena, &passes, x);
+    tell_joints(&passes, x);
+    return out;
+}
+
+struct stick_state second_order_state(struct arena *arena, const struct second_order *solved,
+                                      size_t segment) {
+    const struct model *model = solved->setting.model;
+    const struct segment *cut = &model->segments[segment];
+    struct stick_state state = {.member = &model->members[cut->member], .length = cut->length};
+    state.load_count = stick_loads(arena, solved->response, segment, solved->weights, &state.loads);
+    memcpy(state.ends, solved->ends[segment], sizeof state.ends);
+    memcpy(state.own, solved->own[segment], sizeof state.own);
+    double N = (solved->axial[segment][0] + solved->axial[segment][1]) / 2.0;
+    for (int plane = 1; plane <= 2; plane++) {
+        double across = N * (state.own[6 + plane] - state.own[plane]) / state.length;
+        state.ends[plane] += across;
+        state.ends[6 + plane] -= across;
+    }
+    for (int end = 0; end < 2; end++)
+        for (int i = 0; i < 3; i++)
+            state.joints[end][i] =
+                vector_dot(state.member->axes[i], &solved->joints[3 * cut->joints[end]]);
+    return state;
+}

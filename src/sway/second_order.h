@@ -1,0 +1,45 @@
+/* sway/second_order.h - forces and movements with the loads acting on the frame as it has moved.
+ *
+ * (K + Kg(N)) u = f for one mix of load columns, again and again with the forces N along the sticks
+ * (mean of both ends) of the last pass, until movements change by less than 1e-8 of the largest;
+ * at most 50 passes. One piece a segment: what counts is where the ends of a stick have gone. The
+ * bow of a stick between its joints is left to the 1/(1 - fc/FcE) terms of its strength check.
+ * SI units, memory of the arena.
+ */
+#ifndef SWAY_SECOND_ORDER_H
+#define SWAY_SECOND_ORDER_H
+
+#include "solve/stations.h"
+#include "sway/sway.h"
+
+struct second_order_input {
+    struct sway_setting setting;
+    const struct response
+        *response;         /* whose columns the weights belong to; only its loads are used */
+    const double *weights; /* one per column */
+};
+
+struct second_order {
+    bool stands; /* false: it falls over by itself; then nothing below is valid */
+    int passes;
+    const struct response *response;
+    const double *weights;
+    struct sway_setting setting;
+    double *joints;               /* 3 per joint: translations, global directions */
+    double (*own)[ELEMENT_DOFS];  /* per segment: movements of the stick's own ends, local axes */
+    double (*ends)[ELEMENT_DOFS]; /* per segment: forces of the joints on the own ends, local axes
+                                     as built: what passes from stick to joint, Kg and loads on the
+                                     stick included */
+    double (*axial)[2];           /* per segment: N at both ends */
+};
+
+struct second_order *second_order_solve(struct arena *arena,
+                                        const struct second_order_input *input);
+
+/* The segment as solve/stations.h wants it. Its end forces are turned along and across the line
+ * between the moved ends, so that moments along the stick hold the force along it times the
+ * movement of that line, agree with both ends, and have the shear for their slope. */
+struct stick_state second_order_state(struct arena *arena, const struct second_order *solved,
+                                      size_t segment);
+
+#endif

@@ -1,0 +1,252 @@
+#include "sway/sway.h"
+
+#include "sway/assemble.h"
+#include "sway/lanczos.h"
+#include "sway/pieces.h"
+#include "sway/pivots.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { PIECES = 4 };
+/* A segment stays whole where N L2/EI is under this share of the largest in the frame. The frame
+ * buckles before the largest passes 39.5 (a stick held fast at both ends), so the others stay under
+ * 0.1 then, where one piece is right to a hundred-thousandth. */
+#define SLIGHT (1.0 / 400.0)
+/* A pivot of K under this share of its diagonal: nothing resists some movement. */
+#define LOOSE 1e-12
+/* How far below and above a factor pivots are counted to certify it. */
+#define BESIDE 1e-6
+
+struct sway_frame {
+    const struct pieces *pieces;
+    struct band elastic, geometric, factor; /* factor of K */
+    struct entries entries;                 /* of Kg */
+    bool folds, compressed;
+};
+
+/* N L2/EI of the most compressed end; 0 where there is only pull. */
+static double slenderness(const struct sway_input *input, size_t segment) {
+    const struct model *model = input->setting.model;
+    const struct segment *cut = &model->segments[segment];
+    const struct model_member *member = &model->members[cut->member];
+    double push = -fmin(input->axial[segment][0], input->axial[segment][1]);
+    double EI = pieces_stiffness(&input->setting, member) * pieces_least_inertia(model, member);
+    if (!(push > 0.0) || !(EI > 0.0))
+        return 0.0;
+    return push * cut->length * cut->length / EI;
+}
+
+static int *choose_cuts(struct arena *arena, const struct sway_input *input) {
+    const struct sway_setting *setting = &input->setting;
+    size_t count = setting->model->segment_count;
+    int *cuts = ARENA_ARRAY(arena, int, count);
+    double *slender = ARENA_ARRAY(arena, double, count), largest = 0.0;
+    for (size_t s = 0; s < count; s++) {
+        if (!setting->excluded || !setting->excluded[setting->model->segments[s].member])
+            slender[s] = slenderness(input, s);
+        largest = fmax(largest, slender[s]);
+    }
+    for (size_t s = 0; s < count; s++) {
+        bool matters = slender[s] > 0.0 && slender[s] >= SLIGHT * largest;
+        cuts[s] = !matters ? 1 : input->pieces > 0 ? input->pieces : PIECES;
+    }
+    return cuts;
+}
+
+static bool any_compressed(const struct pieces *pieces, const double (*axial)[2]) {
+    for (size_t p = 0; p < pieces->count; p++)
+        if (!(piece_axial(pieces, &pieces->items[p], axial) >= 0.0))
+            return true;
+    return false;
+}
+
+/* Does nothing resist some movement? Its pivot is what round-off left. */
+static bool loose(const struct band *elastic, const struct band *factor) {
+    for (size_t i = 0; i < elastic->count; i++)
+        if (!(*band_at(factor, i, i) > LOOSE * *band_at(elastic, i, i)))
+            return true;
+    return false;
+}
+
+struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
+    struct sway_frame *frame = ARENA_NEW(arena, struct sway_frame);
+    struct sway_input *kept = ARENA_NEW(arena, struct sway_input);
+    *kept = *input;
+    frame->pieces = pieces_cut(arena, &kept->setting, choose_cuts(arena, input));
+    frame->elastic = assemble_elastic(arena, frame->pieces);
+    frame->geometric = assemble_geometric(arena, frame->pieces, input->axial);
+    frame->compressed = any_compressed(frame->pieces, input->axial);
+    frame->factor = band_copy(arena, &frame->elastic);
+    struct pivots pivots = band_pivots(&frame->factor);
+    frame->folds =
+        !(pivots.sound && pivots.negative == 0) || loose(&frame->elastic, &frame->factor);
+    return frame;
+}
+
+bool sway_folds(const struct sway_frame *frame) {
+    return frame->folds;
+}
+
+/* L D L' of K + factor Kg into `out`; a pivot that comes out as zero is stepped aside from. */
+static size_t count_with(const struct sway_frame *frame, double factor, const struct band *out) {
+    enum { TRIES = 8 };
+    size_t items = out->count * (out->half + 1);
+    double nudge = 1e-12;
+    for (int k = 0; k < TRIES; k++, nudge *= 8.0) {
+        for (size_t i = 0; i < items; i++)
+            out->items[i] = frame->elastic.items[i] + factor * frame->geometric.items[i];
+        struct band band = *out;
+        struct pivots pivots = band_pivots(&band);
+        if (pivots.sound)
+            return pivots.negative;
+        factor *= 1.0 + nudge;
+    }
+    return 1; /* cannot be counted: never a pass */
+}
+
+size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, double factor) {
+    if (frame->folds)
+        return 1;
+    struct band band = band_new(arena, frame->elastic.count, frame->elastic.half);
+    return count_with(frame, factor, &band);
+}
+
+/* The smallest factor by halving: low has none below it and is close to high, which has. */
+static double halve(const struct sway_frame *frame, double high, const struct band *work) {
+    double low = high / 2.0;
+    while (low > 0.0 && count_with(frame, low, work) > 0) {
+        high = low;
+        low /= 2.0;
+    }
+    for (int k = 0; k < 60 && high - low > BESIDE / 2.0 * high; k++) {
+        double middle = low + (high - low) / 2.0;
+        if (count_with(frame, middle, work) > 0)
+            high = middle;
+        else
+            low = middle;
+    }
+    return high;
+}
+
+/* Inverse iteration with the factor of K + below Kg, `below` close under the critical factor: the
+ * shape into x. Returns the factor from its energies; NAN where they make no sense. */
+static double refine(struct arena *arena, const struct sway_frame *frame, double below,
+                     const struct band *factor, double *x) {
+    enum { PASSES = 3 };
+    size_t count = factor->count;
+    double *load = ARENA_ARRAY(arena, double, count), *next = ARENA_ARRAY(arena, double, count);
+    double found = NAN;
+    for (size_t i = 0; i < count; i++)
+        x[i] = 1.0 + 0.5 * sin((double)i); /* no symmetry: not orthogonal to any shape */
+    for (int pass = 0; pass < PASSES; pass++) {
+        entries_multiply(&frame->entries, x, load); /* its sign only turns the shape about */
+        memcpy(x, load, count * sizeof *x);
+        pivots_solve(factor, x);
+        entries_multiply(&frame->entries, x, next);
+        double work = sum_of_products(x, load, count), softening = sum_of_products(x, next, count);
+        found = below - work / softening;
+        double largest = 0.0;
+        for (size_t i = 0; i < count; i++)
+            largest = fmax(largest, fabs(x[i]));
+        if (!(largest > 0.0) || !isfinite(largest))
+            return NAN;
+        for (size_t i = 0; i < count; i++)
+            x[i] /= largest;
+    }
+    return found;
+}
+
+/* How far a piece bows in its middle, from the movements of its ends. */
+static double piece_middle(const struct piece *piece, const double *x) {
+    double u[ELEMENT_DOFS];
+    for (int i = 0; i < ELEMENT_DOFS; i++)
+        u[i] = reach_movement(&piece->ends[i], x);
+    double L = piece->length;
+    double v = (u[1] + u[7]) / 2.0 + (u[5] - u[11]) * L / 8.0;
+    double w = (u[2] + u[8]) / 2.0 - (u[4] - u[10]) * L / 8.0;
+    return hypot(v, w);
+}
+
+static void tell_shape(struct arena *arena, const struct sway_frame *frame, const double *x,
+                       struct sway_result *result) {
+    const struct pieces *pieces = frame->pieces;
+    const struct model *model = pieces->setting->model;
+    size_t joints = model->frame->joints.count;
+    result->shape = ARENA_ARRAY(arena, double, 3 * joints);
+    double largest = 0.0, bow = 0.0;
+    for (size_t j = 0; j < joints; j++)
+        for (int c = 0; c < 3; c++) {
+            int unknown = pieces->slot_unknown[3 * model->move_slot[j] + c];
+            result->shape[3 * j + c] = unknown < 0 ? 0.0 : x[unknown];
+            largest = fmax(largest, fabs(result->shape[3 * j + c]));
+        }
+    for (size_t p = 0; p < pieces->count; p++) {
+        double middle = piece_middle(&pieces->items[p], x);
+        if (middle > bow) {
+            bow = middle;
+            result->bowing = model->segments[pieces->items[p].segment].member;
+        }
+    }
+    if (!(bow > 2.0 * largest))
+        result->bowing = -1;
+    bool still = !(largest > 1e-9 * bow);
+    for (size_t k = 0; k < 3 * joints; k++)
+        result->shape[k] = still ? 0.0 : result->shape[k] / largest;
+}
+
+struct sway_result sway_factor(struct arena *arena, const struct sway_frame *frame) {
+    struct sway_result result = {.factor = NAN, .bowing = -1};
+    if (frame->folds) {
+        result.factor = 0.0;
+        result.folds = true;
+        return result;
+    }
+    if (!frame->compressed) {
+        result.certified = true;
+        return result;
+    }
+    size_t count = frame->elastic.count;
+    struct band work = band_new(arena, count, frame->elastic.half);
+    struct sway_frame with = *frame;
+    with.entries = entries_of(arena, &frame->geometric);
+    double largest = count ? lanczos_largest(arena, &frame->factor, &with.entries) : 0.0;
+    double guess = 1.0 / largest;
+    if (!(largest > 0.0 && guess <= SWAY_MOST)) {
+        result.certified = count_with(frame, SWAY_MOST, &work) == 0;
+        if (result.certified)
+            return result;
+        guess = halve(frame, SWAY_MOST, &work);
+    }
+    double below = guess * (1.0 - BESIDE);
+    size_t lower = count_with(frame, below, &work);
+    if (lower > 0) {
+        guess = halve(frame, guess, &work);
+        below = guess * (1.0 - BESIDE);
+        lower = count_with(frame, below, &work);
+    }
+    double *x = ARENA_ARRAY(arena, double, count);
+    double found = refine(arena, &with, below, &work, x);
+    /* Factors that lie very close together may have been mixed; the count then has the last word.
+     */
+    result.factor = found > below && found < guess * (1.0 + BESIDE) ? found : guess;
+    tell_shape(arena, frame, x, &result);
+    result.certified = lower == 0 && count_with(frame, result.factor * (1.0 + BESIDE), &work) > 0;
+    return result;
+}
+
+struct sway_result sway_critical(struct arena *arena, const struct sway_input *input) {
+    return sway_factor(arena, sway_prepare(arena, input));
+}
+
+double (*sway_axial(struct arena *arena, const struct response *response,
+                    const double *weights))[2] {
+    size_t segments = response->loads->model->segment_count;
+    double(*axial)[2] = arena_take(arena, segments, sizeof *axial);
+    for (size_t c = 0; c < response->column_count; c++)
+        for (size_t s = 0; s < segments && weights[c] != 0.0; s++) {
+            axial[s][0] -= weights[c] * response->ends[c][ELEMENT_DOFS * s];
+            axial[s][1] += weights[c] * response->ends[c][ELEMENT_DOFS * s + 6];
+        }
+    return axial;
+}
