@@ -2,6 +2,8 @@
 
 #include "base/vector.h"
 #include "brace/work.h"
+#include "fold/readable.h"
+#include "fold/tightens.h"
 #include "fold/words.h"
 
 #include <math.h>
@@ -44,11 +46,18 @@ static void find_ways(struct work *work, const struct cells *cells) {
     count = work_bars(work, STIFFNESS_MIDDLE, false, &bars);
     work->ways = fold_ways(work->arena, work->model, bars, count);
     fold_readable(work->arena, work->model, &work->ways);
+    bool tightens = fold_tightens(work->arena, work->model, bars, count, &work->ways);
     answer->motions = ARENA_ARRAY(work->arena, struct motion, work->ways.count);
     answer->motion_count = work->ways.count;
-    for (size_t k = 0; k < work->ways.count; k++)
-        answer->motions[k] =
-            fold_motion(work->arena, cells, (const double(*)[3])work->ways.moves[k]);
+    for (size_t k = 0; k < work->ways.count; k++) {
+        struct motion *motion = &answer->motions[k];
+        *motion = fold_motion(work->arena, cells, (const double(*)[3])work->ways.moves[k]);
+        motion->tightens = tightens;
+        if (tightens)
+            motion->sentence =
+                arena_print(work->arena, "%s It gives a little, then the sticks tighten and hold.",
+                            motion->sentence);
+    }
 }
 
 static void find_soft(struct work *work, const struct pushed *pushed) {

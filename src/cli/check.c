@@ -7,7 +7,8 @@
 
 enum exit_status check_command(const struct call *call) {
     struct result result = {0};
-    if (!judged(call, &(struct judge_options){0}, &result))
+    struct judge_options options = {.every_factor = call->options.given[OPTION_JSON]};
+    if (!judged(call, &options, &result))
         return EXIT_WRONG_INPUT;
     if (call->options.given[OPTION_JSON])
         result_json(json_new(call->arena, output_sink()), &result);

@@ -23,8 +23,7 @@ const struct command COMMANDS[] = {
     {"brace",
      "FRAME.yaml",
      "can it fold or lean, and where do the fewest diagonals go",
-     "FRAME.yaml describes the frame; - reads it from standard input. Ends with 0 where there is "
-     "nothing to brace, with 1 where something is.",
+     "FRAME.yaml describes the frame; - reads it from standard input.",
      1,
      1,
      brace_command,

@@ -14,11 +14,12 @@ static void option_row(struct text *text, enum option option) {
 }
 
 static void statuses(struct text *text) {
-    paragraph(text, "", 0,
-              "Ends with 0: every check passes, or there is nothing to brace; 1: a check fails or has "
-              "no published rule, or something is to be braced; 2: the "
-              "description or the command line is wrong; 3: the frame folds up as described; 4: "
-              "the answer could not be trusted, or the machine failed.");
+    paragraph(
+        text, "", 0,
+        "Ends with 0: every check passes, or there is nothing to brace; 1: a check fails or has "
+        "no published rule, or something is to be braced; 2: the "
+        "description or the command line is wrong; 3: the frame folds up as described; 4: "
+        "the answer could not be trusted, or the machine failed.");
 }
 
 void help_text(struct text *text) {

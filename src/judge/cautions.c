@@ -34,7 +34,10 @@ static void sticks_taken(struct run *run) {
 
 static void service(struct run *run) {
     const struct site *site = &run->frame->site;
-    if (!site->wet_service_given)
+    bool wood = false; /* own numbers are used as given, wet or dry */
+    for (size_t m = 0; m < run->model->member_count; m++)
+        wood |= run->model->members[m].lumber.basis != LUMBER_OWN;
+    if (wood && !site->wet_service_given)
         run_caution(run, run->model->wet
                              ? "the wood is taken as wet in service (weaker, softer, sags more); say "
                                "wet-service: no, or place: indoors, under site if it stays dry"

@@ -65,14 +65,33 @@ static void add_motions(struct run *run, double (*const *moves)[3], size_t count
     run->result->folding.motion_count = count;
 }
 
-void judge_fold(struct run *run) {
+/* The ways to fold as fastened, readable. */
+static struct fold_ways modes_of(const struct run *run) {
     const struct system *system = run->systems[STIFFNESS_MIDDLE];
     struct fold_ways modes = {.count = system->mode_count};
     modes.moves = arena_take(run->arena, modes.count, sizeof *modes.moves);
     for (size_t k = 0; k < system->mode_count; k++)
         modes.moves[k] = joint_moves(run, system->modes[k].slots);
     fold_readable(run->arena, run->model, &modes);
+    return modes;
+}
+
+void judge_fold(struct run *run) {
+    struct fold_ways modes = modes_of(run);
     add_motions(run, modes.moves, modes.count);
+}
+
+void judge_idle_modes(struct run *run) {
+    struct fold_ways modes = modes_of(run);
+    struct cells *cells = modes.count ? cells_find(run->arena, run->model) : NULL;
+    for (size_t k = 0; k < modes.count; k++) {
+        struct motion motion =
+            fold_motion(run->arena, cells, (const double(*)[3])modes.moves[k]);
+        run_caution(run, arena_print(run->arena,
+                                     "%s No load here drives it, so the rest could be solved; the "
+                                     "smallest other load will",
+                                     motion.sentence));
+    }
 }
 
 void judge_fall(struct run *run, const double *shape) {

@@ -123,6 +123,7 @@ static void judge_model(struct run *run) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
+    judge_idle_modes(run);
     if (!judge_stands(run)) {
         run->result->verdict = VERDICT_FOLDS;
         return;

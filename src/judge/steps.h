@@ -14,6 +14,9 @@ void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
 void judge_lean(struct run *run);     /* movement sideways under a push */
 
+/* Ways to fold as fastened that no load drives: a caution each. */
+void judge_idle_modes(struct run *run);
+
 /* Forces with the loads on the frame as it has moved, for every mix. */
 void judge_second_order(struct run *run);
 

@@ -53,7 +53,7 @@ static void summary_text(struct text *text, const struct brace_answer *answer) {
     size_t count = answer->brace_count;
     const char *end = !something_to_brace(answer) ? "There is nothing to brace."
                       : answer->fewest < 0
-                          ? "No set of diagonals stops that."
+                          ? "No set of diagonals in its bays stops that."
                           : arena_print(arena, "%s %s that%s.", counted(arena, count, "diagonal"),
                                         count == 1 ? "stops" : "stop", places(arena, answer));
     paragraph(text, "", 0, arena_print(arena, "%s %s. %s", title, state, end));
@@ -77,8 +77,8 @@ static const char *ways_in_words(struct arena *arena, const struct brace_answer 
     if (clear > 0)
         text_print(&text, " Its clear sheets would stop %d %s, but do not build on that.", clear,
                    wood > 0 ? "more" : "of them");
-    if (left)
-        text_add(&text, wood > 0 ? " What is left:" : " Nothing else stops:");
+    if (left && wood > 0)
+        text_add(&text, " What is left:");
     return text_string(&text);
 }
 
@@ -124,6 +124,16 @@ static void brace_row(struct text *text, const struct brace_answer *answer, size
                           stops_in_words(arena, answer, brace), force));
 }
 
+/* A diagonal stops at most one fold, so that many are needed whatever was tried. */
+static const char *how_sure(const struct brace_answer *answer) {
+    if (answer->proved)
+        return "Fewer would not do.";
+    return answer->brace_count == answer->motion_count
+               ? "Fewer would not do; of sets of this many not all were tried, so others may be "
+                 "stiffer."
+               : "Not every set was tried: fewer might do.";
+}
+
 static void braces_section(struct text *text, const struct brace_answer *answer) {
     if (!answer->brace_count)
         return;
@@ -135,14 +145,30 @@ static void braces_section(struct text *text, const struct brace_answer *answer)
     paragraph(text, "  ", 2,
               arena_print(arena,
                           "%s screwed at both ends. %s The force is what it carries when somebody "
-                          "leans on the top; its screws must hold that, which is not checked here.",
+                          "leans on the top: its screws must hold that.",
                           stick[0] ? arena_print(arena, "Each is a stick of kind %s,", stick)
                                    : "Each is a stick",
-                          answer->proved ? "Fewer would not do."
-                                         : "Not every set was tried: fewer might do."));
+                          how_sure(answer)));
 }
 
 /* ---- what else would do ---- */
+
+/* "moves 0.3 in left-right and 2 in front-back, too far" */
+static void movements_text(struct text *text, const struct alternative *other,
+                           enum unit_system units) {
+    const char *before = "; moves";
+    for (int axis = 0; axis < 2; axis++) {
+        if (!isfinite(other->lean[axis]))
+            continue;
+        text_print(text, "%s %s %s%s", before,
+                   movement_in_words(text->arena, other->lean[axis], units), direction_words(axis),
+                   other->over[axis] ? " (too far)" : "");
+        before = " and";
+    }
+    for (int axis = 0; axis < 2; axis++)
+        if (!isfinite(other->lean[axis]) && other->over[axis])
+            text_print(text, "; folds up %s", direction_words(axis));
+}
 
 static const char *outcome(struct arena *arena, const struct alternative *other,
                            enum unit_system units) {
@@ -150,17 +176,10 @@ static const char *outcome(struct arena *arena, const struct alternative *other,
     bool leans = other->over[0] || other->over[1];
     text_add(&text, alternative_is_enough(other) ? "enough"
                     : leans                      ? "not enough"
-                                                 : "stiff enough, but a way to fold is left");
-    if (other->ways && leans)
-        text_print(&text, "; %s to fold %s left", counted(arena, (size_t)other->ways, "way"),
-                   other->ways == 1 ? "is" : "are");
-    for (int axis = 0; axis < 2; axis++)
-        if (isfinite(other->lean[axis]))
-            text_print(&text, "; moves %s %s%s",
-                       quantity_print(arena, other->lean[axis], QUANTITY_LENGTH, units),
-                       direction_words(axis), other->over[axis] ? ", too far" : "");
-        else if (other->over[axis])
-            text_print(&text, "; folds up %s", direction_words(axis));
+                                                 : "stiff enough, but by its fastenings alone");
+    if (other->ways)
+        text_print(&text, "; %s to fold left", counted(arena, (size_t)other->ways, "way"));
+    movements_text(&text, other, units);
     return text_string(&text);
 }
 

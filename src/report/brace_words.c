@@ -35,6 +35,15 @@ const char *counted(struct arena *arena, size_t count, const char *one) {
     return arena_print(arena, "%zu %s%s", count, one, count == 1 ? "" : "s");
 }
 
+const char *movement_in_words(struct arena *arena, double move, enum unit_system units) {
+    if (!isfinite(move))
+        return "folds up";
+    if (move > 1.0)
+        return units == UNITS_SI ? "over 1 m" : "over 3 ft";
+    const char *printed = quantity_print(arena, move, QUANTITY_LENGTH, units);
+    return prints_as_nothing(printed) ? "next to nothing" : printed;
+}
+
 const char *force_in_words(struct arena *arena, double force, enum unit_system units) {
     double unit = unit_default(QUANTITY_WEIGHT, units)->factor;
     return arena_print(arena, "about %s",
@@ -61,8 +70,8 @@ void brace_cautions(struct arena *arena, const struct brace_answer *answer, stru
         ARRAY_PUSH(arena, &result->cautions, frame->cautions.items[k]);
     if (answer->brace_count)
         ARRAY_PUSH(arena, &result->cautions,
-                   "not checked here: whether the screws of a diagonal, and the joints it ends at, "
-                   "hold its force");
+                   "not checked here yet: whether the screws of a diagonal, and the joints that it "
+                   "ends at, hold its force");
     if (some_lean_varies(answer))
         ARRAY_PUSH(arena, &result->cautions,
                    "how stiff screws are is an estimate: movements may differ as shown");

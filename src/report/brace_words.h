@@ -28,6 +28,10 @@ const char *soft_in_words(struct arena *arena, const struct brace_answer *answer
 /* "1 way", "3 ways" */
 const char *counted(struct arena *arena, size_t count, const char *one);
 
+/* "0.3 in"; "next to nothing" where it rounds away, "over 3 ft" where the number means nothing any
+ * more, "folds up" where it is none. */
+const char *movement_in_words(struct arena *arena, double move, enum unit_system units);
+
 /* "about 34 lb": rounded up to a whole unit. */
 const char *force_in_words(struct arena *arena, double force, enum unit_system units);
 

@@ -7,13 +7,13 @@
 
 enum { COLUMNS = 5, LABEL_WIDTH = 14, MOVE_WIDTH = 20 };
 
-struct table { /* one that leaves out columns without a number */
+struct movements { /* one that leaves out columns without a number */
     const char *cells[COLUMNS];
     size_t widths[COLUMNS];
     size_t count;
 };
 
-static void add_cell(struct table *table, bool shown, size_t width, const char *words) {
+static void add_cell(struct movements *table, bool shown, size_t width, const char *words) {
     if (!shown)
         return;
     table->widths[table->count] = width;
@@ -30,7 +30,7 @@ static bool some_sheet_counts(const struct brace_answer *answer) {
 static void table_row(struct text *text, const struct brace_answer *answer, const char *label,
                       const char *without, const char *with_sheets, const char *with_braces,
                       const char *limit) {
-    struct table table = {.count = 0};
+    struct movements table = {.count = 0};
     add_cell(&table, true, LABEL_WIDTH, label);
     add_cell(&table, true, MOVE_WIDTH, without);
     add_cell(&table, some_sheet_counts(answer), MOVE_WIDTH, with_sheets);
@@ -44,9 +44,8 @@ static const char *length(struct arena *arena, double move, enum unit_system uni
 }
 
 static const char *movement(struct arena *arena, double move, bool over, enum unit_system units) {
-    if (!isfinite(move))
-        return "folds up";
-    return arena_print(arena, "%s%s", length(arena, move, units), over ? ", too far" : "");
+    return arena_print(arena, "%s%s", movement_in_words(arena, move, units),
+                       over && isfinite(move) ? ", too far" : "");
 }
 
 /* "0.21 in to 3.44 in": with stiff screws and with soft ones. */
@@ -107,11 +106,7 @@ void lean_section(struct text *text, const struct brace_answer *answer) {
             ? "How far the top moves when somebody leans on it; below that, from the stiffest "
               "to the softest that its screws may be:"
             : "How far the top moves when somebody leans on it:");
-    bool sheets = some_sheet_counts(answer);
-    table_row(text, answer, "",
-              sheets                ? "without sheets"
-              : answer->sheet_count ? "no sheet counts"
-                                    : "as it is",
+    table_row(text, answer, "", some_sheet_counts(answer) ? "without sheets" : "as it is",
               "with its sheets", "with the diagonals", "may move");
     for (size_t k = 0; k < answer->lean_count; k++)
         direction_rows(text, answer, &answer->lean[k]);

@@ -79,22 +79,18 @@ static const char *both_for(const struct check *check) {
     return words_of(check->kind)->both;
 }
 
-/* A stick is not always bent: what decides says it better than the kind, and need not be said
- * again where `whole`. */
-static const struct governed_words {
-    const char *governs, *both;
-    bool whole;
-} GOVERNED[] = {
-    {"push along the stick", "pressed with {}, may be {may}", false},
-    {"pull along the stick", "pulled with {}, may be {may}", false},
-    {"too slim for a post", "slimmer than allowed: {} times its thickness, may be {may}", true},
-    {"too slim to stand on edge", "too slim to stand on edge: slimness {}, may be {may}", true},
-};
-
-static const struct governed_words *governed(const struct check *check) {
-    for (size_t k = 0; k < sizeof GOVERNED / sizeof *GOVERNED; k++)
-        if (strcmp(check->kind, "bend") == 0 && strcmp(GOVERNED[k].governs, check->governs) == 0)
-            return &GOVERNED[k];
+/* A stick is not always bent; here the words say what decides, too. NULL for everything else. */
+static const char *governed(const struct check *check) {
+    static const struct {
+        const char *governs, *both;
+    } rows[] = {
+        {"push along the stick", "pressed endways with {}, may be {may}"},
+        {"pull along the stick", "pulled endways with {}, may be {may}"},
+        {"too slim for a post", "slimmer than allowed: {} times its thickness, may be {may}"},
+        {"too slim to stand on edge", "too slim to stand on edge: slimness {}, may be {may}"}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++)
+        if (strcmp(check->kind, "bend") == 0 && strcmp(rows[k].governs, check->governs) == 0)
+            return rows[k].both;
     return NULL;
 }
 
@@ -133,6 +129,18 @@ static const char *demand_in_words(struct arena *arena, const struct check *chec
     return check->demand > 0.0 && prints_as_nothing(printed) ? "next to nothing" : printed;
 }
 
+/* NULL where there is none. What stands in the way of swaying over is never rounded up. */
+static const char *limit_in_words(struct arena *arena, const struct check *check,
+                                  enum unit_system units) {
+    if (isnan(check->limit))
+        return NULL;
+    if (isinf(check->limit))
+        return "any";
+    if (strcmp(check->kind, "sway") == 0)
+        return decimal_fixed(arena, floor(100.0 * check->limit) / 100.0, 2);
+    return quantity_print(arena, check->limit, check->quantity, units);
+}
+
 const char *numbers_in_words(struct arena *arena, const struct check *check,
                              enum unit_system units) {
     bool sway = strcmp(check->kind, "sway") == 0;
@@ -140,14 +148,11 @@ const char *numbers_in_words(struct arena *arena, const struct check *check,
                  (isnan(check->limit) || (check->limit == 1.0 && !sway));
     if (!isfinite(check->demand) || share)
         return subject_in_words(check);
-    const char *limit = isnan(check->limit) ? NULL
-                        : isinf(check->limit)
-                            ? "any"
-                            : quantity_print(arena, check->limit, check->quantity, units);
-    const struct governed_words *special = governed(check);
-    const char *numbers = filled(arena, special ? special->both : both_for(check),
-                                 demand_in_words(arena, check, units), limit);
-    if (!check->governs[0] || (special && special->whole))
+    const char *special = governed(check);
+    const char *numbers =
+        filled(arena, special ? special : both_for(check), demand_in_words(arena, check, units),
+               limit_in_words(arena, check, units));
+    if (!check->governs[0] || special)
         return numbers;
     return arena_print(arena, "%s (%s)", numbers, check->governs);
 }

@@ -80,6 +80,7 @@ struct motion { /* one way to fold */
     const char *sentence;
     const struct joint_move *moves;
     size_t move_count;
+    bool tightens; /* of first order only: the sticks stiffen it as soon as it moves */
 };
 struct folding {
     bool known;

@@ -42,8 +42,8 @@ static void same_movements(const struct second *second, const struct second_answ
             turn.off = isfinite(apart[k]) ? fabs(apart[k]) : INFINITY;
     cr_assert(share(&move, 1e-15) <= AGREE, "%s: movements off by %.17g of %.17g m", which,
               move.off, move.largest);
-    cr_assert(share(&turn, fmax(move.largest, 1e-12)) <= AGREE, "%s: turnings off by %.17g of %.17g", which, turn.off,
-              turn.largest);
+    cr_assert(share(&turn, fmax(move.largest, 1e-12)) <= AGREE,
+              "%s: turnings off by %.17g of %.17g", which, turn.off, turn.largest);
 }
 
 static void same_reactions(const struct second *second, const struct second_answer *want,
