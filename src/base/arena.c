@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { ALIGNMENT = 32, FIRST_BLOCK = 32 * 1024, LARGEST_STEP = 4 * 1024 * 1024 };
+enum { ALIGNMENT = 32, FIRST_BLOCK = 32 * 1024, LARGEST_STEP = 1024 * 1024 };
 
 struct block {
     struct block *before;

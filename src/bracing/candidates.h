@@ -1,9 +1,10 @@
 /* bracing/candidates.h - where a diagonal could go.
  *
- * Both diagonals of every cell, and the long ones of each upright or sloped face: from a foot corner
- * to the far top corner, both ways. Left out: a pair of joints that a stick joins already or that
- * came before, and a pair that the ground holds at both ends. Order: cells as in bracing/cells.h,
- * the one that starts at the lower end of the first joint first; then the long ones by face.
+ * Both diagonals of every cell, and the long ones of each upright or sloped face: from a foot
+ * corner to the far top corner, both ways. Left out: a pair of joints that a stick joins already or
+ * that came before, and a pair that the ground holds at both ends. Order: cells as in
+ * bracing/cells.h, the one that starts at the lower end of the first joint first; then the long
+ * ones by face.
  */
 #ifndef BRACING_CANDIDATES_H
 #define BRACING_CANDIDATES_H
@@ -16,7 +17,7 @@ struct candidate {
     bool closed_off;       /* no brace may go there: a panel opens, or the face is kept open */
     const char *closed_by; /* "the panel front opens", "the front is kept open"; "" */
     int face;
-    int cell;              /* -1: a long one */
+    int cell; /* -1: a long one */
 };
 
 struct candidates {

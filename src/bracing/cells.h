@@ -29,12 +29,12 @@ struct face {
 };
 
 struct cell {
-    int joints[4];      /* around; joints[0] is the first in the file */
+    int joints[4]; /* around; joints[0] is the first in the file */
     int face;
-    int bay, column;    /* from the ground (level face: from the front), and from the left (a side:
-                           from the front); both from 1 */
-    bool on_ground;     /* one side is the ground */
-    const char *where;  /* "front, lower bay", "roof", "lower shelf, second from the left" */
+    int bay, column;   /* from the ground (level face: from the front), and from the left (a side:
+                          from the front); both from 1 */
+    bool on_ground;    /* one side is the ground */
+    const char *where; /* "front, lower bay", "roof", "lower shelf, second from the left" */
     const char *bay_words; /* "lower bay", "second bay from the left"; "" where the face has one */
     const char *row_words; /* the same without the column: "lower bay"; "" where all are in a row */
 };

@@ -106,7 +106,7 @@ static void number_all(struct numbering *numbering, enum direction direction) {
 }
 
 static const char *ordinal(struct arena *arena, int number) {
-    static const char *const words[] = {"first", "second", "third",   "fourth", "fifth",
+    static const char *const words[] = {"first", "second",  "third",  "fourth", "fifth",
                                         "sixth", "seventh", "eighth", "ninth",  "tenth"};
     if (number <= (int)(sizeof words / sizeof *words))
         return words[number - 1];
@@ -136,8 +136,8 @@ static const char *bay_words(struct arena *arena, const struct face *face,
 
 void faces_number(struct arena *arena, const struct net *net, const struct loops *loops,
                   struct cells *cells) {
-    struct numbering numbering = {
-        arena, net, loops, cells, ARENA_ARRAY(arena, int, cells->model->frame->joints.count)};
+    struct numbering numbering = {arena, net, loops, cells,
+                                  ARENA_ARRAY(arena, int, cells->model->frame->joints.count)};
     number_all(&numbering, ALONG_UPWARD);
     number_all(&numbering, ALONG_ACROSS);
     for (size_t k = 0; k < cells->count; k++) {
@@ -145,8 +145,7 @@ void faces_number(struct arena *arena, const struct net *net, const struct loops
         const struct face *face = &cells->faces[cell->face];
         cell->row_words = face->bays > 1 ? upward_words(arena, face, cell->bay) : "";
         cell->bay_words = bay_words(arena, face, cell);
-        cell->where = *cell->bay_words
-                          ? arena_print(arena, "%s, %s", face->words, cell->bay_words)
-                          : face->words;
+        cell->where = *cell->bay_words ? arena_print(arena, "%s, %s", face->words, cell->bay_words)
+                                       : face->words;
     }
 }

@@ -69,7 +69,8 @@ static void find_roofs(struct naming *naming) {
         naming->on_top[f] = is_on_top(naming, &faces[f]);
         bool first = naming->on_top[f] && faces[f].kind == FACE_SLOPED;
         for (size_t g = 0; g < f && first; g++)
-            first = !(naming->on_top[g] && vector_dot(faces[f].normal, faces[g].normal) > SQUARE_ON);
+            first =
+                !(naming->on_top[g] && vector_dot(faces[f].normal, faces[g].normal) > SQUARE_ON);
         naming->roofs += first;
     }
 }
@@ -97,10 +98,10 @@ static void name_level(struct naming *naming, struct face *face, bool on_top) {
     else if (on_top)
         face->words = "top";
     else
-        face->words = arena_print(naming->arena, "level at %s",
-                                  quantity_print_length(naming->arena,
-                                                        face->at[2] - naming->from[2],
-                                                        naming->model->frame->units));
+        face->words =
+            arena_print(naming->arena, "level at %s",
+                        quantity_print_length(naming->arena, face->at[2] - naming->from[2],
+                                              naming->model->frame->units));
     face->the = arena_print(naming->arena, "the %s", face->words);
 }
 

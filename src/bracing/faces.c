@@ -79,9 +79,7 @@ static void lay_axes(struct face *face) {
                         up[3] = {0.0, 0.0, 1.0};
     const double *n = face->normal;
     double steep = fabs(n[2]);
-    face->kind = steep > ALIGNED   ? FACE_LEVEL
-                 : steep < UPRIGHT ? FACE_UPRIGHT
-                                   : FACE_SLOPED;
+    face->kind = steep > ALIGNED ? FACE_LEVEL : steep < UPRIGHT ? FACE_UPRIGHT : FACE_SLOPED;
     if (face->kind == FACE_LEVEL) {
         turn_to(face->normal, up);
         vector_cross(back, n, face->across);
@@ -89,9 +87,7 @@ static void lay_axes(struct face *face) {
         vector_cross(n, face->across, face->upward);
         return;
     }
-    turn_to(face->normal, face->kind == FACE_SLOPED         ? up
-                          : fabs(n[1]) > fabs(n[0]) ? back
-                                                            : right);
+    turn_to(face->normal, face->kind == FACE_SLOPED ? up : fabs(n[1]) > fabs(n[0]) ? back : right);
     vector_cross(up, n, face->across);
     vector_unit(face->across);
     turn_to(face->across, fabs(face->across[0]) > fabs(face->across[1]) ? right : back);

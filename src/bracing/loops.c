@@ -130,8 +130,7 @@ static bool closes(struct walk *walk) {
         at[k] = net_at(walk->net, loop.joints[k]);
     }
     struct polygon polygon;
-    if (!polygon_make(at, CELL_FLAT, &polygon) ||
-        divided(walk->arena, walk->net, &loop, &polygon))
+    if (!polygon_make(at, CELL_FLAT, &polygon) || divided(walk->arena, walk->net, &loop, &polygon))
         return false;
     ARRAY_PUSH(walk->arena, walk->loops, begun_first(&loop));
     return true;
@@ -287,8 +286,8 @@ static void drop_bounded_by_diagonals(struct arena *arena, const struct net *net
     for (size_t k = 0; k < loops->count; k++) {
         bool bounded = false;
         for (int side = 0; side < 4; side++)
-            bounded |= loops->items[k].sides[side] >= 0 &&
-                       is[loops->items[k].sides[side]] == CLEARLY;
+            bounded |=
+                loops->items[k].sides[side] >= 0 && is[loops->items[k].sides[side]] == CLEARLY;
         if (!bounded)
             loops->items[kept++] = loops->items[k];
     }

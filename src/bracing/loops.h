@@ -19,8 +19,8 @@ struct loops {
 /* Every opening that bracing/cells.h describes. */
 struct loops loops_find(struct arena *arena, const struct net *net);
 
-/* The joints on one side, from joints[side] to joints[side + 1], both included; returns how many and
- * sets *list (in the arena). */
+/* The joints on one side, from joints[side] to joints[side + 1], both included; returns how many
+ * and sets *list (in the arena). */
 size_t loop_side_joints(struct arena *arena, const struct net *net, const struct loop *loop,
                         int side, int **list);
 

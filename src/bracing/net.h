@@ -11,9 +11,9 @@
 struct net {
     const struct model *model;
     struct meetings meetings;
-    size_t *where;   /* per entry of meetings: its place in model->along.joints */
-    bool *standing;  /* per joint: a support bears it upwards */
-    bool *held;      /* per joint: it cannot move at all */
+    size_t *where;  /* per entry of meetings: its place in model->along.joints */
+    bool *standing; /* per joint: a support bears it upwards */
+    bool *held;     /* per joint: it cannot move at all */
 };
 
 /* A direction in which a stick leaves a joint. */

@@ -1,10 +1,11 @@
-/* bracing/panel_rack.h - the racking force on a sheet against what it may take (check `panel-rack`).
+/* bracing/panel_rack.h - the racking force on a sheet against what it may take (check
+ * `panel-rack`).
  *
  * Wood panels: allowable unit shear for the spacing of the fastenings x width (APA, SDPWS; nails of
- * the table stand for screws as thick), x (1 - (0.5 - G)) for light wood, x 2b/h where over twice as
- * tall as wide; published for wind (ten minutes), so x CD/1.6; spacing over 6 in: x 6 in/s [trade].
- * Clear sheets: a third of the bearing strength at the corner screw; half of the shear buckling
- * load. Both: the corner screw's own lateral value, where one is given.
+ * the table stand for screws as thick), x (1 - (0.5 - G)) for light wood, x 2b/h where over twice
+ * as tall as wide; published for wind (ten minutes), so x CD/1.6; spacing over 6 in: x 6 in/s
+ * [trade]. Clear sheets: a third of the bearing strength at the corner screw; half of the shear
+ * buckling load. Both: the corner screw's own lateral value, where one is given.
  */
 #ifndef BRACING_PANEL_RACK_H
 #define BRACING_PANEL_RACK_H

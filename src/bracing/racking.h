@@ -4,9 +4,9 @@
  * frame of stiff sticks pinned at its corners, linear slip, minimum of energy over the turning of
  * the sheet (the linear elastic fully anchored model). Fastenings all round at an even spacing s:
  * Sx = b^2 (3h + b)/(6s), Sy = h^2 (3b + h)/(6s), m2. Shear buckling of a sheet held at its edges:
- * k pi^2 D/a^2 with k = 5.34 + 4 (a/c)^2, a the shorter and c the longer side, D of the solid sheet;
- * two skins with ribs: the long strip of unlike stiffness, 4 x 8.125 (D1 D2^3)^(1/4)/a^2, the weak
- * way across the strip. SI.
+ * k pi^2 D/a^2 with k = 5.34 + 4 (a/c)^2, a the shorter and c the longer side, D of the solid
+ * sheet; two skins with ribs: the long strip of unlike stiffness, 4 x 8.125 (D1 D2^3)^(1/4)/a^2,
+ * the weak way across the strip. SI.
  */
 #ifndef BRACING_RACKING_H
 #define BRACING_RACKING_H

@@ -6,11 +6,11 @@
 #include <math.h>
 #include <string.h>
 
-#define LEANS 0.05        /* of the largest change of a corner's angle */
-#define MOSTLY 0.7        /* of the squares of the movement in the plane of the face */
-#define FACES_AT_MOST 4   /* named in a sentence */
+#define LEANS 0.05      /* of the largest change of a corner's angle */
+#define MOSTLY 0.7      /* of the squares of the movement in the plane of the face */
+#define FACES_AT_MOST 4 /* named in a sentence */
 
-/* Do the leaning cells of the face move mostly along the axis, in their own plane? */
+/* Squares of the movement of leaning cells in the plane of their face. */
 struct share {
     double along, all;
 };
@@ -49,8 +49,8 @@ static void add_rows(struct arena *arena, const struct cells *cells, const bool 
         bool row = leaning[cell->bay] == all[cell->bay];
         if (row || leans[k])
             ARRAY_PUSH(arena, list,
-                       (struct leaning){face, row && *cell->row_words ? cell->row_words
-                                                                      : cell->bay_words,
+                       (struct leaning){face,
+                                        row && *cell->row_words ? cell->row_words : cell->bay_words,
                                         row && all[cell->bay] > 1});
         if (row)
             leaning[cell->bay] = 0;

@@ -131,8 +131,7 @@ static void sort_by_lead(struct rows *rows) {
 }
 
 /* What the plain rows do not span, cleared of their leading joints as far as that goes. */
-static struct rows rest_of(struct arena *arena, const struct rows *rows,
-                           const struct rows *plain) {
+static struct rows rest_of(struct arena *arena, const struct rows *rows, const struct rows *plain) {
     struct rows first = copy_of(arena, plain), second = copy_of(arena, rows);
     struct rows all = {ARENA_ARRAY(arena, double *, first.count + second.count + 1),
                        first.count + second.count, rows->columns};

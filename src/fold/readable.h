@@ -1,7 +1,7 @@
 /* fold/readable.h - the same ways to fold in a form that reads well.
  *
- * Any mix of the ways is a way; by elimination: first the movements left and right alone, then front
- * and back alone, then up and down alone, then the rest; each with as few moving joints as
+ * Any mix of the ways is a way; by elimination: first the movements left and right alone, then
+ * front and back alone, then up and down alone, then the rest; each with as few moving joints as
  * elimination gives, the earlier joints of the file leading. Deterministic.
  */
 #ifndef FOLD_READABLE_H

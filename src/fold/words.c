@@ -9,9 +9,9 @@
 #include <stdlib.h>
 
 #define NAMED_AT_MOST 4
-#define STILL 0.02     /* share of the largest movement that counts as none */
-#define SOLID 0.02     /* what is left over of a solid movement, of the same */
-#define TWISTS 0.2     /* least movement by turning, of the same */
+#define STILL 0.02      /* share of the largest movement that counts as none */
+#define SOLID 0.02      /* what is left over of a solid movement, of the same */
+#define TWISTS 0.2      /* least movement by turning, of the same */
 #define ONE_LEVEL 0.005 /* m between joints of one level */
 
 static const char *const slides[] = {"left or right", "forward or back", "up or down"};
@@ -67,7 +67,10 @@ static const char *name_joints(const struct story *story, int direction) {
         if (fabs(motion->moves[k].by[direction]) <= STILL)
             continue;
         bool last = named + 1 == count;
-        text_print(&text, "%s%s", named == 0 ? "" : last ? " and " : ", ",
+        text_print(&text, "%s%s",
+                   named == 0 ? ""
+                   : last     ? " and "
+                              : ", ",
                    story->frame->joints.items[motion->moves[k].joint].name);
         named++;
     }
@@ -80,9 +83,9 @@ static const char *tell_joints(const struct story *story) {
     int direction = main_direction(story->motion);
     return arena_print(story->arena, "Nothing stops %s from moving %s%s.",
                        name_joints(story, direction), slides[direction],
-                       story->motion->move_count < 2          ? ""
+                       story->motion->move_count < 2        ? ""
                        : together(story->motion, direction) ? " together"
-                                                              : ", some against the others");
+                                                            : ", some against the others");
 }
 
 /* The whole frame as one piece; NULL where it is not so. */
@@ -163,13 +166,11 @@ static const char *twisting_level(const struct story *story) {
 static const char *tell_leaning(const struct story *story) {
     struct leanings lean[2];
     for (int axis = 0; axis < 2; axis++)
-        lean[axis] =
-            leanings_find(story->arena, story->cells, story->moves, FACE_UPRIGHT, axis);
+        lean[axis] = leanings_find(story->arena, story->cells, story->moves, FACE_UPRIGHT, axis);
     bool one = (lean[0].count > 0) != (lean[1].count > 0);
     if (one) {
         int axis = lean[0].count > 0 ? 0 : 1;
-        return arena_print(story->arena,
-                           "Nothing stops %s from leaning %s like a parallelogram.",
+        return arena_print(story->arena, "Nothing stops %s from leaning %s like a parallelogram.",
                            leanings_words(story->arena, story->cells, &lean[axis]), slides[axis]);
     }
     const char *level = twisting_level(story);

@@ -25,8 +25,7 @@ static double size_in_plane(const struct model_member *stick, int screw_axis) {
     return screw_axis == 1 ? stick->size_z : stick->size_y;
 }
 
-/* Density at 12 % moisture; the weakest common group where nothing is known of the wood. */
-static double slip_density(const struct model_member *stick) {
+double fastening_density(const struct model_member *stick) {
     double density;
     if (lumber_slip_density(&stick->lumber, &density) && density > 0.0)
         return density;
@@ -40,13 +39,16 @@ static double slip_density(const struct model_member *stick) {
     return lumber_slip_density(&lumber, &density) ? density : NAN;
 }
 
-static double one_screw_slip(const struct fastening *fastening) {
-    double rho = sqrt(slip_density(fastening->ending) * slip_density(fastening->host));
-    double d_mm = fastening->connection->diameter * 1000.0;
+double fastening_slip(double density, double diameter, bool wet) {
+    double d_mm = diameter * 1000.0;
     double newton_per_mm =
-        rho * sqrt(rho) * d_mm / table_constant("slip-modulus-divisor").value;
-    double wet = fastening->wet ? table_constant("wet-slip").value : 1.0;
-    return newton_per_mm * 1000.0 * wet;
+        density * sqrt(density) * d_mm / table_constant("slip-modulus-divisor").value;
+    return newton_per_mm * 1000.0 * (wet ? table_constant("wet-slip").value : 1.0);
+}
+
+static double one_screw_slip(const struct fastening *fastening) {
+    double rho = sqrt(fastening_density(fastening->ending) * fastening_density(fastening->host));
+    return fastening_slip(rho, fastening->connection->diameter, fastening->wet);
 }
 
 /* Sum of squared distances from the middle of `count` screws spread evenly over `line`. */

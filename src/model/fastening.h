@@ -26,6 +26,13 @@ struct lap {
 };
 struct lap fastening_lap(const struct fastening *fastening);
 
+/* Density of a stick's wood at 12 % moisture, kg/m3; the weakest common group where nothing is known
+ * of it. */
+double fastening_density(const struct model_member *stick);
+
+/* Slip of one screw of this diameter (m) in wood of this density (kg/m3), N/m, middle. */
+double fastening_slip(double density, double diameter, bool wet);
+
 /* Springs at low, middle and high stiffness. True where they come from screws (an estimate). */
 bool fastening_springs(const struct fastening *fastening,
                        struct end_springs springs[STIFFNESS_COUNT]);

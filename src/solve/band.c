@@ -65,6 +65,8 @@ size_t band_free_unknowns(struct band *band, double share, double least_diagonal
         fixed[i] = !(column[0] > share * start) && !(barred && barred[i] && column[0] > 0.0);
         if (fixed[i]) {
             column[0] = fmax(start, least_diagonal);
+            if (!(column[0] > 0.0))
+                column[0] = 1.0; /* no stiffness at all: 0/0 would spoil the rest */
             found++;
         }
         size_t last = i + band->half < band->count ? band->half : band->count - 1 - i;

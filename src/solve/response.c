@@ -49,9 +49,22 @@ static void leaned(const double force[3], int lean, double out[3]) {
     out[lean] = -force[2];
 }
 
+/* One N that pulls a tie: its joints are drawn apart. */
+static void pull_apart(const struct response *response, int tie, size_t joint, double out[6]) {
+    const struct model_member *member = &response->loads->model->members[tie];
+    memset(out, 0, 6 * sizeof *out);
+    for (int end = 0; end < 2; end++)
+        for (int c = 0; c < 3 && member->ends[end].joint == (int)joint; c++)
+            out[c] = (end ? 1.0 : -1.0) * member->axes[0][c];
+}
+
 void response_joint_load(const struct response *response, size_t column, size_t joint,
                          double out[6]) {
     const struct column *which = &response->columns[column];
+    if (which->tie >= 0) {
+        pull_apart(response, which->tie, joint, out);
+        return;
+    }
     const double *load = response->loads->sets[which->set].joints[joint];
     leaned(load, which->lean, out);
     for (int c = 3; c < 6; c++)
@@ -108,7 +121,6 @@ static void add_to_slots(const struct segment *segment, const double global[ELEM
 void response_gather(struct arena *arena, const struct response *response, size_t column,
                      double *slots) {
     const struct model *model = response->system->model;
-    const struct load_set *set = &response->loads->sets[response->columns[column].set];
     for (size_t j = 0; j < model->frame->joints.count; j++) {
         double load[6];
         response_joint_load(response, column, j, load);
@@ -119,7 +131,7 @@ void response_gather(struct arena *arena, const struct response *response, size_
         }
     }
     for (size_t s = 0; s < model->segment_count; s++) {
-        if (set->first[s] == set->first[s + 1])
+        if (response_loads(response, column, s, NULL, 0) == 0)
             continue;
         const struct segment *segment = &model->segments[s];
         double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];

@@ -293,7 +293,8 @@ static void reach_inner(struct cutter *cutter, size_t index, int node, struct re
         if (part == 3 && !cutting->torsion)
             continue;
         cutter->pieces->turning[unknown] = part >= 3;
-        out[part] = (struct reach){.count = 1, .unknown = {unknown++}, .share = {1.0}};
+        out[part] = (struct reach){.count = 1, .unknown = {unknown}, .share = {1.0}};
+        unknown++;
     }
 }
 

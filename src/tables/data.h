@@ -20,6 +20,8 @@
 #define IN_POUNDS(x) ((x)*POUND)
 #define IN_PSI(x) ((x) * (POUND / (INCH * INCH)))
 #define IN_PSF(x) ((x) * (POUND / (144.0 * INCH * INCH)))
+#define IN_POUNDS_AN_INCH(x) ((x) * (POUND / INCH))
+#define IN_POUNDS_A_FOOT(x) ((x) * (POUND / (12.0 * INCH)))
 #define IN_PCF(x) ((x) * (POUND_MASS / (1728.0 * INCH * INCH * INCH)))
 #define IN_AREAL_KG(x) ((x)*GRAVITY) /* kg/m2 of a sheet, as its weight in Pa */
 #define IN_MPH(x) ((x) * (63360.0 * INCH / 3600.0))

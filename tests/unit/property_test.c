@@ -175,8 +175,10 @@ static void same_checks(const struct same *same, const struct result *a, const s
         cr_assert(p->verdict == q->verdict, "%s: verdict of %s", same->label, p->id);
         if (isnan(p->ratio) && isnan(q->ratio))
             continue;
-        cr_assert(is_near(q->ratio, p->ratio, same->tolerance, 1e-12),
-                  "%s: %s: got %.17g, want %.17g", same->label, p->id, q->ratio, p->ratio);
+        /* a critical factor is iterated, and settles to 1e-7 */
+        double near = strcmp(p->kind, "sway") == 0 ? 1e-6 : same->tolerance;
+        cr_assert(is_near(q->ratio, p->ratio, near, 1e-12), "%s: %s: got %.17g, want %.17g",
+                  same->label, p->id, q->ratio, p->ratio);
     }
 }
 
