@@ -46,6 +46,22 @@ static void fail(struct run *run, const char *trouble) {
     run->result->checks.count = 0;
 }
 
+/* A load that twists a stick about its own axis, which nothing resists: an error of the
+ * description. */
+static bool report_twist(struct run *run, const struct response *response) {
+    if (response->twisted_column < 0)
+        return false;
+    const struct slot *slot = &run->model->slots[response->twisted_slot];
+    int stick = slot->member >= 0 ? slot->member : run->model->host[slot->joint];
+    const char *name = run->frame->members.items[stick].name;
+    problem_add(&run->result->problems, run->frame->members.items[stick].place,
+                arena_print(run->arena, "members.%s", name),
+                "a load twists this stick about its own axis and nothing at joint %s or elsewhere "
+                "on it resists that; fasten it so that it cannot turn, or leave the twist out",
+                run->frame->joints.items[slot->joint].name);
+    return true;
+}
+
 static bool solve(struct run *run) {
     bool leaning = false;
     for (size_t c = 0; c < run->loads->combination_count; c++)
@@ -63,6 +79,8 @@ static bool solve(struct run *run) {
             return false;
         }
         run->responses[s] = response_solve(run->arena, run->systems[s], run->loads, leaning);
+        if (report_twist(run, run->responses[s]))
+            return false;
         double backward = run->responses[s]->backward_error;
         double balance = run->responses[s]->equilibrium_error;
         if (!(backward <= result->backward_error))
@@ -75,21 +93,6 @@ static bool solve(struct run *run) {
     fail(run, "the solution does not satisfy the equations closely enough to be trusted; look for "
               "sticks of very unlike stiffness, or a frame that is almost loose");
     return false;
-}
-
-/* A load that twists a stick about its own axis, which nothing resists. */
-static void report_twist(struct run *run) {
-    const struct response *response = run->responses[STIFFNESS_MIDDLE];
-    if (response->twisted_column < 0)
-        return;
-    const struct slot *slot = &run->model->slots[response->twisted_slot];
-    int stick = slot->member >= 0 ? slot->member : run->model->host[slot->joint];
-    const char *name = run->frame->members.items[stick].name;
-    problem_add(&run->result->problems, run->frame->members.items[stick].place,
-                arena_print(run->arena, "members.%s", name),
-                "a load twists this stick about its own axis and nothing at joint %s or elsewhere "
-                "on it resists that; fasten it so that it cannot turn, or leave the twist out",
-                run->frame->joints.items[slot->joint].name);
 }
 
 static bool folds(const struct run *run) {
@@ -114,7 +117,6 @@ static void judge_model(struct run *run) {
                                           &run->bars[s], NULL);
     if (!solve(run))
         return;
-    report_twist(run);
     mixes_build(run);
     judge_ways(run);
     judge_cases(run);

@@ -97,6 +97,10 @@ struct element element_of(const struct model *model, const struct segment *segme
         element.phi_y = 12.0 * element.EIz / (member->G * member->Ay * L * L);
     if (member->Az > 0.0)
         element.phi_z = 12.0 * element.EIy / (member->G * member->Az * L * L);
+    /* an end that is free to turn about the axis leaves no torsion in this piece */
+    for (int end = 0; end < 2; end++)
+        if (segment->sprung[end] && member->ends[end].springs[stiffness].k[3] == 0.0)
+            element.GJ = 0.0;
     memcpy(element.axes, member->axes, sizeof element.axes);
     own_stiffness(&element);
     int dofs[ELEMENT_DOFS], count = 0;

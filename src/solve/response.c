@@ -1,6 +1,7 @@
 #include "solve/response.h"
 
 #include "base/vector.h"
+#include "solve/spins.h"
 #include "solve/trust.h"
 
 #include <math.h>
@@ -214,9 +215,12 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
     }
     response->backward_error = trust_solve(arena, system, solving.count, solving.loads, solving.x,
                                            solving.slots, solving.products);
-    for (size_t k = 0; k < solving.count; k++)
+    struct spins spins = spins_find(arena, system);
+    for (size_t k = 0; k < solving.count; k++) {
         find_twist(response, solving.columns[k], solving.x[k],
                    response_largest(response, solving.columns[k]));
+        spins_unwind(system, &spins, solving.slots[k]);
+    }
     return solving;
 }
 

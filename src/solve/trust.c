@@ -114,6 +114,30 @@ static double add_loads(const struct response *response, size_t column, double s
     return largest;
 }
 
+/* A joint may lie up to 1 mm beside the axis of a stick that passes it; the model puts it on the
+ * axis. Forces between the two act at both places: their moment is no error. */
+static void add_offsets(const struct response *response, size_t column, double sum[6]) {
+    const struct model *model = response->system->model;
+    for (size_t s = 0; s < model->segment_count; s++) {
+        const struct segment *segment = &model->segments[s];
+        const struct model_member *member = &model->members[segment->member];
+        const double *ends = &response->ends[column][ELEMENT_DOFS * s];
+        for (int end = 0; end < 2; end++) {
+            const double *joint = model->frame->joints.items[segment->joints[end]].at;
+            double place = segment->start + end * segment->length;
+            double offset[3], force[3] = {0}, moment[3];
+            for (int c = 0; c < 3; c++) {
+                offset[c] = joint[c] - member->from[c] - place * member->axes[0][c];
+                for (int i = 0; i < 3; i++)
+                    force[c] += member->axes[i][c] * ends[6 * end + i];
+            }
+            vector_cross(offset, force, moment);
+            for (int c = 0; c < 3; c++)
+                sum[3 + c] -= moment[c];
+        }
+    }
+}
+
 double trust_equilibrium(const struct response *response, size_t column) {
     const struct model *model = response->system->model;
     const struct frame *frame = model->frame;
@@ -126,6 +150,7 @@ double trust_equilibrium(const struct response *response, size_t column) {
         for (int c = 0; c < 3; c++)
             sum[3 + c] += reaction[3 + c];
     }
+    add_offsets(response, column, sum);
     /* A plane frame is held everywhere across its plane; those parts need no balance. */
     if (frame->plane)
         sum[1] = sum[3] = sum[5] = 0.0;
