@@ -8,7 +8,7 @@
 
 struct text {
     struct arena *arena;
-    char *items; /* terminated by 0 once anything was added; NULL before */
+    char *items;  /* terminated by 0 once anything was added; NULL before */
     size_t count; /* bytes without the 0 */
     size_t capacity;
 };

@@ -56,8 +56,7 @@ static bool with_plywood(struct work *work, const struct cells *cells, const cha
     *model = *work->model;
     model->frame = frame;
     struct bracing_sheet *sheets = bracing_sheets(work->arena, model);
-    *bar_count =
-        bracing_bars(work->arena, model, sheets, STIFFNESS_MIDDLE, false, bars, NULL);
+    *bar_count = bracing_bars(work->arena, model, sheets, STIFFNESS_MIDDLE, false, bars, NULL);
     return true;
 }
 
@@ -96,8 +95,9 @@ static void try_gussets(struct work *work, struct alternatives *list) {
         }
     struct bar *bars;
     size_t count = work_bars(work, STIFFNESS_MIDDLE, false, &bars);
-    record(work, list, "plywood gussets or corner blocks at every joint (they stop no way to fold, "
-                       "they only stiffen)",
+    record(work, list,
+           "plywood gussets or corner blocks at every joint (they stop no way to fold, "
+           "they only stiffen)",
            &model, bars, count);
 }
 
@@ -117,7 +117,8 @@ static void try_wall(struct work *work, struct alternatives *list) {
     for (size_t j = 0; j < frame->joints.count; j++) {
         const double *at = frame->joints.items[j].at;
         if (at[1] >= rearmost - level && at[2] >= highest - level)
-            model.slots[model.move_slot[j]].held[0] = model.slots[model.move_slot[j]].held[1] = true;
+            model.slots[model.move_slot[j]].held[0] = model.slots[model.move_slot[j]].held[1] =
+                true;
     }
     struct bar *bars;
     size_t count = work_bars(work, STIFFNESS_MIDDLE, false, &bars);

@@ -26,7 +26,8 @@ static double end_give(const struct work *work, const struct model_member *brace
     if (frame->default_connection < 0 || work->model->host[joint] < 0)
         return 0.0;
     struct end_springs springs[STIFFNESS_COUNT];
-    struct fastening fastening = {.connection = &frame->connections.items[frame->default_connection],
+    struct fastening fastening = {.connection =
+                                      &frame->connections.items[frame->default_connection],
                                   .ending = brace,
                                   .host = &work->model->members[work->model->host[joint]],
                                   .wet = work->model->wet};

@@ -160,10 +160,8 @@ static void search(struct work *work, const struct pushed *base, const struct ca
     struct trial *trial = trial_prepare(work->arena, base->system, bars, all->count, pushes,
                                         base->axes, base->count, work->limits);
     double *elongation = elongations(work, bars, all->count);
-    struct search_input input = {.trial = trial,
-                                 .ways = work->ways.count,
-                                 .elongations = elongation,
-                                 .allowed = allowed};
+    struct search_input input = {
+        .trial = trial, .ways = work->ways.count, .elongations = elongation, .allowed = allowed};
     struct search_result found = search_fewest(work->arena, &input);
     work->answer->proved = found.proved;
     if (found.found) {
@@ -210,8 +208,8 @@ static void remark_sheets(struct work *work) {
     work->answer->sheets = ARENA_ARRAY(work->arena, struct sheet_remark, count);
     work->answer->sheet_count = count;
     for (size_t k = 0; k < count; k++)
-        work->answer->sheets[k] = (struct sheet_remark){(int)k, work->sheets[k].braces,
-                                                        work->sheets[k].reason, work->sheets[k].clear};
+        work->answer->sheets[k] = (struct sheet_remark){
+            (int)k, work->sheets[k].braces, work->sheets[k].reason, work->sheets[k].clear};
 }
 
 struct brace_answer *brace_find(struct arena *arena, const struct frame *frame) {

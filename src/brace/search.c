@@ -3,8 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-#define INDEPENDENT 1e-6 /* share of a candidate's elongations that must be new */
-#define WORK_MOST 2e9    /* operations: sets of many braces are tried in smaller number */
+#define INDEPENDENT 1e-6   /* share of a candidate's elongations that must be new */
+#define WORK_MOST 2e9      /* operations: sets of many braces are tried in smaller number */
 #define STEPS_MOST 2000000 /* of the walk through the sets, dead ends included */
 
 struct search {
@@ -13,11 +13,11 @@ struct search {
     struct search_result *result;
     int *chosen;
     size_t size;
-    size_t most;      /* sets that may be tried for lean */
-    double *basis;    /* rows: independent elongations of the chosen, one after another */
-    size_t *pivots;   /* leading way of each basis row */
+    size_t most;    /* sets that may be tried for lean */
+    double *basis;  /* rows: independent elongations of the chosen, one after another */
+    size_t *pivots; /* leading way of each basis row */
     size_t steps;
-    bool exhausted;   /* a limit was reached */
+    bool exhausted; /* a limit was reached */
 };
 
 /* Reduce a candidate's elongations by the basis; true with the rest appended where it is new. */

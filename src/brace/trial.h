@@ -16,16 +16,16 @@
 
 struct trial {
     const struct system *system;
-    size_t springs;      /* quiet springs to be taken out */
-    size_t count;        /* candidates */
-    double *stiffness;   /* springs first (negative), then candidates: N/m */
-    double **moves;      /* of each of those: level movements of the joints for a unit force along
-                            it, 2 per joint */
-    double *products;    /* V' Z, (springs + count) squared */
-    size_t loads;        /* pushes tried: 1 or 2 */
-    int axes[2];         /* 0: push along x, 1: along y */
-    double **load_moves; /* per push: level movements without braces, 2 per joint */
-    double **along;      /* per push: V' u */
+    size_t springs;       /* quiet springs to be taken out */
+    size_t count;         /* candidates */
+    double *stiffness;    /* springs first (negative), then candidates: N/m */
+    double **moves;       /* of each of those: level movements of the joints for a unit force along
+                             it, 2 per joint */
+    double *products;     /* V' Z, (springs + count) squared */
+    size_t loads;         /* pushes tried: 1 or 2 */
+    int axes[2];          /* 0: push along x, 1: along y */
+    double **load_moves;  /* per push: level movements without braces, 2 per joint */
+    double **along;       /* per push: V' u */
     const double *limits; /* lean limit per joint, m */
 };
 

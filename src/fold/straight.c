@@ -42,16 +42,14 @@ static int swing_directions(const double axis[3], const bool held[3], double out
         }
     for (int r = 0; r < count; r++)
         if (fabs(vector_dot(rows[r], axis)) > 1e-9 &&
-            (pivot < 0 ||
-             fabs(vector_dot(rows[r], axis)) > fabs(vector_dot(rows[pivot], axis))))
+            (pivot < 0 || fabs(vector_dot(rows[r], axis)) > fabs(vector_dot(rows[pivot], axis))))
             pivot = r;
     int kept = 0;
     for (int r = 0; r < count; r++) {
         if (r == pivot)
             continue;
         double turn[3];
-        double share = pivot < 0 ? 0.0
-                                 : vector_dot(rows[r], axis) / vector_dot(rows[pivot], axis);
+        double share = pivot < 0 ? 0.0 : vector_dot(rows[r], axis) / vector_dot(rows[pivot], axis);
         for (int k = 0; k < 3; k++)
             turn[k] = rows[r][k] - (pivot < 0 ? 0.0 : share * rows[pivot][k]);
         /* a turn about `turn` swings the stick along turn x axis */
@@ -71,7 +69,8 @@ static void add_clamps(struct arena *arena, struct straight *straight) {
         int host = model->host[support->joint];
         if (host < 0 || !(support->held[3] || support->held[4] || support->held[5]))
             continue;
-        size_t first = model->along.first[host], last = model->along.first[host + 1] - 1, at = first;
+        size_t first = model->along.first[host], last = model->along.first[host + 1] - 1,
+               at = first;
         while (at < last && model->along.joints[at].joint != support->joint)
             at++;
         size_t next = at < last ? at + 1 : at - 1;

@@ -21,7 +21,10 @@ struct strain_row {
 
 struct straight {
     const struct model *model;
-    struct { struct strain_row *items; size_t count, capacity; } rows;
+    struct {
+        struct strain_row *items;
+        size_t count, capacity;
+    } rows;
 };
 
 struct straight straight_build(struct arena *arena, const struct model *model,

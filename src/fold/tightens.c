@@ -21,8 +21,7 @@ static size_t self_stresses(struct arena *arena, const struct straight *straight
         for (int k = 0; k < row->count; k++)
             for (int c = 0; c < 3; c++) {
                 int joint = row->joints[k];
-                bool held =
-                    straight->model->slots[straight->model->move_slot[joint]].held[c];
+                bool held = straight->model->slots[straight->model->move_slot[joint]].held[c];
                 if (!held)
                     a[(3 * (size_t)joint + (size_t)c) * rows + r] += row->factors[k][c];
             }

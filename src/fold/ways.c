@@ -12,7 +12,7 @@ struct fold_system {
     const struct straight *straight;
     int (*unknown)[3]; /* per joint; -1 held */
     size_t count;
-    struct band band;  /* B'B */
+    struct band band; /* B'B */
 };
 
 static void number_joints(struct arena *arena, struct fold_system *system) {

@@ -28,21 +28,21 @@ struct own_section {
     double Ay, Az;       /* shear areas, m2; 0 where not given */
 };
 struct own_material {
-    double E;                 /* Pa; required */
-    struct optional G;        /* Pa */
-    struct optional density;  /* kg/m3 */
+    double E;                                  /* Pa; required */
+    struct optional G;                         /* Pa */
+    struct optional density;                   /* kg/m3 */
     struct optional Fb, Fv, Fc, Ft, Fcp, Emin; /* Pa */
 };
 
 struct stick {
     const char *name;
     struct place place;
-    int size;                 /* table_size index; -1 for [t, w] or an own section */
-    bool has_size;            /* thickness and width hold (dressed or actual) */
-    double thickness, width;  /* m, smaller and larger side */
+    int size;                /* table_size index; -1 for [t, w] or an own section */
+    bool has_size;           /* thickness and width hold (dressed or actual) */
+    double thickness, width; /* m, smaller and larger side */
     bool has_section;
     struct own_section section;
-    bool has_material;        /* own numbers; species and grade are then -1 */
+    bool has_material; /* own numbers; species and grade are then -1 */
     struct own_material material;
     int species, grade;
     bool stress_rated, finger_jointed;
@@ -66,7 +66,7 @@ struct member {
     const char *name;
     struct place place;
     int from, to, stick;
-    int ends[2];         /* connection; -1 where none is named */
+    int ends[2]; /* connection; -1 where none is named */
     enum acts_as acts_as;
     bool held_along, repetitive;
     enum stands stands;
@@ -75,8 +75,13 @@ struct member {
     struct optional length; /* m, to cut */
 };
 
-enum connection_type { CONNECTION_PINNED, CONNECTION_RIGID, CONNECTION_SPRINGS,
-                       CONNECTION_SCREWED_LAP, CONNECTION_SCREWED_BUTT };
+enum connection_type {
+    CONNECTION_PINNED,
+    CONNECTION_RIGID,
+    CONNECTION_SPRINGS,
+    CONNECTION_SCREWED_LAP,
+    CONNECTION_SCREWED_BUTT
+};
 enum fastener_kind { FASTENER_NONE, FASTENER_SCREW, FASTENER_NAIL, FASTENER_LAG, FASTENER_BOLT };
 
 /* The first two connections of every frame are the built-in `pinned` and `rigid`. */
@@ -88,22 +93,22 @@ struct connection {
     struct optional rotation; /* N-m/rad, springs */
     struct optional slip;     /* N/m, springs; rigid where not given */
     enum fastener_kind fastener;
-    const char *size_name;    /* as typed: "8", "10d", "1/4 in" */
-    double diameter;          /* m: nominal screw, nail, lag or bolt diameter; 0 where no fastener */
-    struct optional length;   /* m */
+    const char *size_name;  /* as typed: "8", "10d", "1/4 in" */
+    double diameter;        /* m: nominal screw, nail, lag or bolt diameter; 0 where no fastener */
+    struct optional length; /* m */
     int count;
     bool count_given;
-    struct optional spacing;  /* m between neighbours of the line */
+    struct optional spacing; /* m between neighbours of the line */
 };
 
 struct support {
     struct place place;
     int joint;
-    bool held[6];               /* x y z rx ry rz, both ways where it is not a foot */
-    bool foot;                  /* rests on the ground: pushes, does not pull */
-    int ground;                 /* table_ground index, -1 where not said */
-    struct optional hold_down;  /* N */
-    struct optional in_ground;  /* m */
+    bool held[6];              /* x y z rx ry rz, both ways where it is not a foot */
+    bool foot;                 /* rests on the ground: pushes, does not pull */
+    int ground;                /* table_ground index, -1 where not said */
+    struct optional hold_down; /* N */
+    struct optional in_ground; /* m */
 };
 
 enum deck_type { DECK_NONE, DECK_SLATS, DECK_SHEET, DECK_WEIGHT };
@@ -114,35 +119,42 @@ struct shelf {
     int *rails;
     size_t rail_count;
     enum deck_type deck;
-    int slat;            /* stick, DECK_SLATS */
+    int slat; /* stick, DECK_SLATS */
     int slat_count;
-    int sheet;           /* table_sheet index, DECK_SHEET */
-    double deck_weight;  /* Pa, DECK_WEIGHT */
+    int sheet;          /* table_sheet index, DECK_SHEET */
+    double deck_weight; /* Pa, DECK_WEIGHT */
     enum tray_type trays;
-    int tray;            /* table_tray index, TRAYS_KIND */
+    int tray; /* table_tray index, TRAYS_KIND */
     int tray_count;
-    double tray_load;    /* Pa (TRAYS_LOAD) or N (TRAYS_WEIGHT) */
+    double tray_load; /* Pa (TRAYS_LOAD) or N (TRAYS_WEIGHT) */
     bool short_standing;
 };
 
-enum held { HELD_SCREWED, HELD_STAPLED, HELD_CLIPPED, HELD_TAPED, HELD_HINGED, HELD_SLIDING,
-            HELD_LOOSE };
+enum held {
+    HELD_SCREWED,
+    HELD_STAPLED,
+    HELD_CLIPPED,
+    HELD_TAPED,
+    HELD_HINGED,
+    HELD_SLIDING,
+    HELD_LOOSE
+};
 struct panel {
     const char *name;
     struct place place;
     int corners[4];
-    int sheet;                /* table_sheet index */
+    int sheet; /* table_sheet index */
     enum held held;
-    double screw_diameter;    /* m, 0 where none */
-    struct optional spacing;  /* m */
+    double screw_diameter;   /* m, 0 where none */
+    struct optional spacing; /* m */
     bool runs_across;
-    double overhang;          /* m */
-    int hinge[2];             /* joints, -1 where none */
+    double overhang; /* m */
+    int hinge[2];    /* joints, -1 where none */
     bool opens;
-    double opens_angle;       /* rad; 60 deg for `yes` */
+    double opens_angle; /* rad; 60 deg for `yes` */
     bool stay;
-    int framed;               /* stick, -1 */
-    struct optional weight;   /* N */
+    int framed;             /* stick, -1 */
+    struct optional weight; /* N */
     bool braces;
 };
 
@@ -152,20 +164,20 @@ struct site {
     bool given;
     struct place position;
     enum site_place place;
-    struct optional ground_snow;  /* Pa */
-    struct optional snow_depth;   /* m */
-    int snow_kind;                /* table_snow index, -1 */
-    struct optional wind;         /* m/s, map speed */
-    struct optional gust;         /* m/s, real */
-    int wind_word;                /* table_wind_word index, -1 */
-    char exposure;                /* 'B' 'C' 'D', 0 where not given */
+    struct optional ground_snow; /* Pa */
+    struct optional snow_depth;  /* m */
+    int snow_kind;               /* table_snow index, -1 */
+    struct optional wind;        /* m/s, map speed */
+    struct optional gust;        /* m/s, real */
+    int wind_word;               /* table_wind_word index, -1 */
+    char exposure;               /* 'B' 'C' 'D', 0 where not given */
     bool wet_service_given, wet_service;
     bool heated_given, heated;
-    int risk;                     /* 1 to 4, 0 where not given */
+    int risk; /* 1 to 4, 0 where not given */
     enum edition edition;
     bool beside_given, beside_house;
     double eave, depth, roof_slope; /* m, m, rad of the house */
-    struct optional push;         /* N */
+    struct optional push;           /* N */
 };
 
 /* A limit as a share of a length (divisor > 0) or a fixed length. */
@@ -196,17 +208,27 @@ struct part {
 enum load_type { LOAD_JOINT, LOAD_LINE, LOAD_POINT };
 struct load {
     struct place place;
-    int load_case;       /* frame_case index */
+    int load_case; /* frame_case index */
     enum load_type type;
-    int joint, member;   /* -1 where not of that type */
-    double force[3];     /* N, or N/m for LOAD_LINE; global directions */
-    double moment[3];    /* N-m, LOAD_JOINT */
-    double at;           /* m from the from-end, LOAD_POINT */
+    int joint, member; /* -1 where not of that type */
+    double force[3];   /* N, or N/m for LOAD_LINE; global directions */
+    double moment[3];  /* N-m, LOAD_JOINT */
+    double at;         /* m from the from-end, LOAD_POINT */
 };
 
 /* Load cases: the built-in names first, in this order, then the user's own in file order. */
-enum { CASE_SELF, CASE_TRAY, CASE_SNOW, CASE_WIND_LEFT, CASE_WIND_RIGHT, CASE_WIND_FRONT,
-       CASE_WIND_BACK, CASE_PUSH_X, CASE_PUSH_Y, CASE_BUILT_IN };
+enum {
+    CASE_SELF,
+    CASE_TRAY,
+    CASE_SNOW,
+    CASE_WIND_LEFT,
+    CASE_WIND_RIGHT,
+    CASE_WIND_FRONT,
+    CASE_WIND_BACK,
+    CASE_PUSH_X,
+    CASE_PUSH_Y,
+    CASE_BUILT_IN
+};
 
 struct combine_part {
     int load_case;
@@ -230,32 +252,74 @@ struct shape {
 
 struct frame {
     struct arena *arena;
-    const char *title;   /* "" where none */
+    const char *title; /* "" where none */
     enum unit_system units;
     bool self_weight;
-    bool plane;          /* every joint given as two numbers */
+    bool plane; /* every joint given as two numbers */
 
-    struct { struct stick *items; size_t count, capacity; } sticks;
-    struct { struct joint *items; size_t count, capacity; } joints;
-    struct { struct member *items; size_t count, capacity; } members;
-    struct { struct connection *items; size_t count, capacity; } connections;
+    struct {
+        struct stick *items;
+        size_t count, capacity;
+    } sticks;
+    struct {
+        struct joint *items;
+        size_t count, capacity;
+    } joints;
+    struct {
+        struct member *items;
+        size_t count, capacity;
+    } members;
+    struct {
+        struct connection *items;
+        size_t count, capacity;
+    } connections;
     int default_connection; /* -1 where none */
-    struct { struct support *items; size_t count, capacity; } supports;
-    struct { struct shelf *items; size_t count, capacity; } shelves;
-    struct { struct panel *items; size_t count, capacity; } panels;
+    struct {
+        struct support *items;
+        size_t count, capacity;
+    } supports;
+    struct {
+        struct shelf *items;
+        size_t count, capacity;
+    } shelves;
+    struct {
+        struct panel *items;
+        size_t count, capacity;
+    } panels;
     struct site site;
     struct limits limits;
-    struct { struct price_entry *items; size_t count, capacity; } prices;
-    struct { struct part *items; size_t count, capacity; } parts;
-    struct { const char **items; size_t count, capacity; } keep_open;
-    struct { struct load *items; size_t count, capacity; } loads;
-    struct { const char **items; size_t count, capacity; } cases; /* names; see CASE_SELF ... */
+    struct {
+        struct price_entry *items;
+        size_t count, capacity;
+    } prices;
+    struct {
+        struct part *items;
+        size_t count, capacity;
+    } parts;
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } keep_open;
+    struct {
+        struct load *items;
+        size_t count, capacity;
+    } loads;
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } cases; /* names; see CASE_SELF ... */
     bool has_combine;
-    struct { struct combination_entry *items; size_t count, capacity; } combinations;
+    struct {
+        struct combination_entry *items;
+        size_t count, capacity;
+    } combinations;
     struct shape shape;
 
     /* Remarks of the reader that belong among the cautions (a count of screws not said ...). */
-    struct { const char **items; size_t count, capacity; } cautions;
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } cautions;
 };
 
 struct frame_limits {

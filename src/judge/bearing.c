@@ -1,5 +1,5 @@
-#include "base/vector.h"
 #include "check/bearing.h"
+#include "base/vector.h"
 #include "judge/steps.h"
 #include "model/sections.h"
 #include "solve/stations.h"
@@ -99,9 +99,9 @@ struct worst_contact {
 
 static void judge_contact(struct run *run, const struct contact *contact) {
     const struct model *model = run->model;
-    const char *where = arena_print(run->arena, "%s/%s",
-                                    run->frame->joints.items[contact->joint].name,
-                                    run->frame->members.items[contact->member].name);
+    const char *where =
+        arena_print(run->arena, "%s/%s", run->frame->joints.items[contact->joint].name,
+                    run->frame->members.items[contact->member].name);
     const char *id = arena_print(run->arena, "bearing/%s", where);
     const struct model_member *stick = &model->members[contact->member];
     size_t segment = stick->first_segment + (contact->end ? stick->segment_count - 1 : 0);
@@ -132,12 +132,11 @@ static void judge_contact(struct run *run, const struct contact *contact) {
         return;
     struct working *working = run_working(run, id);
     check_bearing(&worst.input, working);
-    run_add_check(run, "bearing", where, run->loads->combinations[worst.combination].name,
-                  worst.rating,
-                  arena_print(run->arena, "%s on %s",
-                              run->frame->members.items[contact->member].name,
-                              run->frame->members.items[contact->host].name),
-                  "give it a wider seat: a block, a wider stick, or a plate under it", working);
+    run_add_check(
+        run, "bearing", where, run->loads->combinations[worst.combination].name, worst.rating,
+        arena_print(run->arena, "%s on %s", run->frame->members.items[contact->member].name,
+                    run->frame->members.items[contact->host].name),
+        "give it a wider seat: a block, a wider stick, or a plate under it", working);
 }
 
 /* A slat on one rail of its shelf: the weaker wood of the two is pressed across its grain. */
@@ -160,15 +159,15 @@ static void judge_slat_seat(struct run *run, size_t shelf_index, size_t rail) {
     for (size_t c = 0; c < run->loads->combination_count; c++) {
         if (!run_wants_combination(run, id, (int)c) || !(slat_width * rail_width > 0.0))
             continue;
-        double weight = loads_case_factor(run->loads, (int)c, CASE_TRAY) * loading->trays +
-                        (run->frame->self_weight ? loads_case_factor(run->loads, (int)c, CASE_SELF)
-                                                 : 0.0) *
-                            loading->deck;
+        double weight =
+            loads_case_factor(run->loads, (int)c, CASE_TRAY) * loading->trays +
+            (run->frame->self_weight ? loads_case_factor(run->loads, (int)c, CASE_SELF) : 0.0) *
+                loading->deck;
         for (int wood = 0; wood < 2; wood++) {
             struct bearing_input input = {.lumber = &woods[wood],
                                           .wet = run->model->wet,
-                                          .force = weight * loading->shares[rail] /
-                                                   shelf->slat_count,
+                                          .force =
+                                              weight * loading->shares[rail] / shelf->slat_count,
                                           .across = wood ? slat_width : rail_width,
                                           .along = wood ? rail_width : slat_width};
             struct rating rating = check_bearing(&input, NULL);

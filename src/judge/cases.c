@@ -49,8 +49,7 @@ static void joint_movements(const struct run *run, const double *weights, double
             continue;
         for (size_t j = 0; j < run->frame->joints.count; j++)
             for (int i = 0; i < 3; i++) {
-                joints[j][i] +=
-                    weights[c] * response->slots[c][3 * model->move_slot[j] + i];
+                joints[j][i] += weights[c] * response->slots[c][3 * model->move_slot[j] + i];
                 if (model->turn_slot[j] >= 0)
                     joints[j][3 + i] +=
                         weights[c] * response->slots[c][3 * model->turn_slot[j] + i];
@@ -90,14 +89,14 @@ static void combinations(struct run *run) {
         for (size_t t = 0; t < in->term_count; t++)
             parts[t] = (struct combination_part){run->loads->cases[in->terms[t].load_case].name,
                                                  in->terms[t].factor};
-        struct combination_result out = {
-            .name = in->name,
-            .parts = parts,
-            .part_count = in->term_count,
-            .duration_factor = table_duration_factor(in->duration).value,
-            .solved = true,
-            .buckling_factor = NAN,
-            .buckling_factor_crept = NAN};
+        struct combination_result out = {.name = in->name,
+                                         .parts = parts,
+                                         .part_count = in->term_count,
+                                         .duration_factor =
+                                             table_duration_factor(in->duration).value,
+                                         .solved = true,
+                                         .buckling_factor = NAN,
+                                         .buckling_factor_crept = NAN};
         for (size_t x = 0; x < run->mix_count; x++)
             if (run->mixes[x].combination == (int)c)
                 out.solved &= run->mixes[x].solved;

@@ -38,10 +38,11 @@ static void service(struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         wood |= run->model->members[m].lumber.basis != LUMBER_OWN;
     if (wood && !site->wet_service_given)
-        run_caution(run, run->model->wet
-                             ? "the wood is taken as wet in service (weaker, softer, sags more); say "
-                               "wet-service: no, or place: indoors, under site if it stays dry"
-                             : "the wood is taken as dry in service because the frame stands indoors");
+        run_caution(run,
+                    run->model->wet
+                        ? "the wood is taken as wet in service (weaker, softer, sags more); say "
+                          "wet-service: no, or place: indoors, under site if it stays dry"
+                        : "the wood is taken as dry in service because the frame stands indoors");
 }
 
 static void not_checked(struct run *run, const char *what) {
@@ -63,7 +64,8 @@ static void left_out(struct run *run) {
     else if (!indoors)
         not_checked(run, "wind (none given under site)");
     if (run->model->has_screws)
-        not_checked(run, "the screws themselves: how stiff they are counts, whether they hold does not");
+        not_checked(run,
+                    "the screws themselves: how stiff they are counts, whether they hold does not");
     if (frame->prices.count)
         not_checked(run, "prices: they are read, and no cost is made of them yet");
     if (frame->parts.count)
@@ -73,8 +75,9 @@ static void left_out(struct run *run) {
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)
-            not_checked(run, arena_print(run->arena, "the deck of the shelf %s itself between its rails",
-                                         shelf->name));
+            not_checked(run,
+                        arena_print(run->arena, "the deck of the shelf %s itself between its rails",
+                                    shelf->name));
     }
 }
 
@@ -101,11 +104,15 @@ void judge_cautions(struct run *run) {
     if (run->model)
         left_out(run);
     feet(run);
-    run_caution(run, "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
-                     "cases wood sags up to 3 times its first sag");
-    run_caution(run, "values are for sound wood: no rot, no splits, no large knots beyond the grade");
+    run_caution(run,
+                "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
+                "cases wood sags up to 3 times its first sag");
+    run_caution(run,
+                "values are for sound wood: no rot, no splits, no large knots beyond the grade");
     run_caution(run, "nobody climbs or kneels on the frame or its roof");
-    run_caution(run, "a shut box in the sun may pass 100 F, where wood is weaker than counted here");
-    run_caution(run, "local codes and licensed practice decide; this is a check of your own drawing, "
-                     "not a permit");
+    run_caution(run,
+                "a shut box in the sun may pass 100 F, where wood is weaker than counted here");
+    run_caution(run,
+                "local codes and licensed practice decide; this is a check of your own drawing, "
+                "not a permit");
 }

@@ -85,8 +85,7 @@ void judge_idle_modes(struct run *run) {
     struct fold_ways modes = modes_of(run);
     struct cells *cells = modes.count ? cells_find(run->arena, run->model) : NULL;
     for (size_t k = 0; k < modes.count; k++) {
-        struct motion motion =
-            fold_motion(run->arena, cells, (const double(*)[3])modes.moves[k]);
+        struct motion motion = fold_motion(run->arena, cells, (const double(*)[3])modes.moves[k]);
         run_caution(run, arena_print(run->arena,
                                      "%s No load here drives it, so the rest could be solved; the "
                                      "smallest other load will",

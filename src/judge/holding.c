@@ -4,8 +4,8 @@
 
 #include <math.h>
 
-#define STEEP 0.70710678118654752   /* sine of 45 degrees */
-#define SIDEWAYS_SHARE 0.5          /* cosine of 60 degrees */
+#define STEEP 0.70710678118654752 /* sine of 45 degrees */
+#define SIDEWAYS_SHARE 0.5        /* cosine of 60 degrees */
 
 static bool support_holds(const struct model *model, int joint, const double direction[3]) {
     const struct slot *slot = &model->slots[model->move_slot[joint]];
@@ -39,15 +39,15 @@ static void measure(const struct model *model, struct holding *holding, size_t m
     bool begin_held = holds_sideways(model, &holding->meetings, (int)m,
                                      model->along.joints[first].joint, direction);
     for (size_t k = first + 1; k <= last; k++) {
-        bool held = holds_sideways(model, &holding->meetings, (int)m,
-                                   model->along.joints[k].joint, direction);
+        bool held = holds_sideways(model, &holding->meetings, (int)m, model->along.joints[k].joint,
+                                   direction);
         if (!held && k < last)
             continue;
-        struct stretch stretch = {.from = model->along.joints[begin].at,
-                                  .to = model->along.joints[k].at,
-                                  .joints = {model->along.joints[begin].joint,
-                                             model->along.joints[k].joint},
-                                  .held = {begin_held, held}};
+        struct stretch stretch = {
+            .from = model->along.joints[begin].at,
+            .to = model->along.joints[k].at,
+            .joints = {model->along.joints[begin].joint, model->along.joints[k].joint},
+            .held = {begin_held, held}};
         for (size_t s = begin; s < k; s++)
             holding->sideways[member->first_segment + (s - first)][way] = stretch;
         begin = k;

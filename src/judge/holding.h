@@ -29,8 +29,8 @@ struct holding *holding_build(struct arena *arena, const struct model *model);
 bool holding_rail(const struct model *model, const struct holding *holding, int member, int joint);
 
 /* Mark the stretches whose ends go apart sideways under a movement of the joints (a way to fold, or
- * the lean of a soft direction), by more than a tenth of its largest. Only uprights (steeper than 45
- * degrees) carry the load that such a movement lets fall. */
+ * the lean of a soft direction), by more than a tenth of its largest. Only uprights (steeper than
+ * 45 degrees) carry the load that such a movement lets fall. */
 void holding_mark_sway(const struct model *model, struct holding *holding,
                        const double (*moves)[3]);
 

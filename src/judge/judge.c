@@ -48,9 +48,9 @@ static void fail(struct run *run, const char *trouble) {
 
 /* A load that twists a stick about its own axis, which nothing resists: an error of the
  * description. */
-static bool report_twist(struct run *run, const struct response *response) {
-    if (response->twisted_column < 0)
-        return false;
+static void report_twist(struct run *run, const struct response *response) {
+    if (response->twisted_column < 0 || run->result->problems.count)
+        return;
     const struct slot *slot = &run->model->slots[response->twisted_slot];
     int stick = slot->member >= 0 ? slot->member : run->model->host[slot->joint];
     const char *name = run->frame->members.items[stick].name;
@@ -59,7 +59,6 @@ static bool report_twist(struct run *run, const struct response *response) {
                 "a load twists this stick about its own axis and nothing at joint %s or elsewhere "
                 "on it resists that; fasten it so that it cannot turn, or leave the twist out",
                 run->frame->joints.items[slot->joint].name);
-    return true;
 }
 
 static bool solve(struct run *run) {
@@ -71,16 +70,14 @@ static bool solve(struct run *run) {
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        run->systems[s] =
-            system_build(run->arena, run->model, s, run->bars[s], run->bar_counts[s]);
+        run->systems[s] = system_build(run->arena, run->model, s, run->bars[s], run->bar_counts[s]);
         if (!run->systems[s]->trusted) {
             fail(run, "the equations of this frame could not be solved, and no joint that moves "
                       "freely was found to explain it");
             return false;
         }
         run->responses[s] = response_solve(run->arena, run->systems[s], run->loads, leaning);
-        if (report_twist(run, run->responses[s]))
-            return false;
+        report_twist(run, run->responses[s]);
         double backward = run->responses[s]->backward_error;
         double balance = run->responses[s]->equilibrium_error;
         if (!(backward <= result->backward_error))
@@ -88,6 +85,9 @@ static bool solve(struct run *run) {
         if (!(balance <= result->equilibrium_error))
             result->equilibrium_error = balance;
     }
+    /* what holds a twisted stick quietly bears something: the errors are then those of the file */
+    if (result->problems.count)
+        return true;
     if (result->backward_error <= TRUST_BACKWARD && result->equilibrium_error <= TRUST_EQUILIBRIUM)
         return true;
     fail(run, "the solution does not satisfy the equations closely enough to be trusted; look for "
@@ -113,13 +113,15 @@ static void judge_model(struct run *run) {
     run->loads = loads_build(run->arena, run->model);
     run->sheets = bracing_sheets(run->arena, run->model);
     for (int s = 0; s < STIFFNESS_COUNT; s++)
-        run->bar_counts[s] = bracing_bars(run->arena, run->model, run->sheets, s, false,
-                                          &run->bars[s], NULL);
+        run->bar_counts[s] =
+            bracing_bars(run->arena, run->model, run->sheets, s, false, &run->bars[s], NULL);
     if (!solve(run))
         return;
     mixes_build(run);
     judge_ways(run);
     judge_cases(run);
+    if (run->result->problems.count)
+        return;
     if (folds(run)) {
         judge_fold(run);
         run->result->verdict = VERDICT_FOLDS;

@@ -58,13 +58,17 @@ struct worst_lean {
 
 static bool look(struct run *run, enum stiffness stiffness, int axis, const double *limits,
                  struct worst_lean *worst) {
-    static const struct push pushes[] = {
-        {SET_PUSH_X, 0, 1.0, false, "D+push right"}, {SET_PUSH_X, 0, -1.0, false, "D+push left"},
-        {SET_PUSH_X, 0, 1.0, true, "D+T+push right"}, {SET_PUSH_X, 0, -1.0, true, "D+T+push left"},
-        {SET_PUSH_Y, 1, 1.0, false, "D+push back"}, {SET_PUSH_Y, 1, -1.0, false, "D+push front"},
-        {SET_PUSH_Y, 1, 1.0, true, "D+T+push back"}, {SET_PUSH_Y, 1, -1.0, true, "D+T+push front"}};
+    static const struct push pushes[] = {{SET_PUSH_X, 0, 1.0, false, "D+push right"},
+                                         {SET_PUSH_X, 0, -1.0, false, "D+push left"},
+                                         {SET_PUSH_X, 0, 1.0, true, "D+T+push right"},
+                                         {SET_PUSH_X, 0, -1.0, true, "D+T+push left"},
+                                         {SET_PUSH_Y, 1, 1.0, false, "D+push back"},
+                                         {SET_PUSH_Y, 1, -1.0, false, "D+push front"},
+                                         {SET_PUSH_Y, 1, 1.0, true, "D+T+push back"},
+                                         {SET_PUSH_Y, 1, -1.0, true, "D+T+push front"}};
     const struct response *response = run->responses[stiffness];
-    bool trays = run->loads->sets[SET_TRAY_LONG].present || run->loads->sets[SET_TRAY_SHORT].present;
+    bool trays =
+        run->loads->sets[SET_TRAY_LONG].present || run->loads->sets[SET_TRAY_SHORT].present;
     double *slots = ARENA_ARRAY(run->arena, double, 3 * run->model->slot_count);
     *worst = (struct worst_lean){.lean = {.joint = -1}};
     for (size_t k = 0; k < sizeof pushes / sizeof *pushes; k++) {
@@ -89,9 +93,10 @@ static void note_working(struct run *run, struct working *working, const struct 
     const struct limit *limit = &frame->limits.lean;
     if (!working)
         return;
-    working_heading(working,
-                    arena_print(run->arena, "Joint %s, joints at their middle stiffness, no clear sheet counted",
-                                frame->joints.items[worst->lean.joint].name));
+    working_heading(
+        working, arena_print(run->arena,
+                             "Joint %s, joints at their middle stiffness, no clear sheet counted",
+                             frame->joints.items[worst->lean.joint].name));
     working_cited(working, "Kcr", "creep of what stands for long", creep_factor(run->model->wet),
                   QUANTITY_NUMBER);
     if (worst->push->full)
@@ -122,13 +127,12 @@ static void judge_axis(struct run *run, int axis, const double *limits) {
         return;
     struct working *working = run_working(run, axis ? "lean/y" : "lean/x");
     note_working(run, working, &worst);
-    struct rating rating = rating_of(worst.lean.movement, worst.lean.limit, QUANTITY_LENGTH,
-                                     "engineering practice [trade]",
-                                     arena_print(run->arena, "at joint %s",
-                                                 run->frame->joints.items[worst.lean.joint].name));
-    struct check *check = run_add_check(
-        run, "lean", where[axis], worst.push->name, rating, places[axis],
-        "put in a diagonal, or a plywood back; batten brace says where", working);
+    struct rating rating = rating_of(
+        worst.lean.movement, worst.lean.limit, QUANTITY_LENGTH, "engineering practice [trade]",
+        arena_print(run->arena, "at joint %s", run->frame->joints.items[worst.lean.joint].name));
+    struct check *check =
+        run_add_check(run, "lean", where[axis], worst.push->name, rating, places[axis],
+                      "put in a diagonal, or a plywood back; batten brace says where", working);
     if (!run_uses(run, STIFFNESS_LOW) || !look(run, STIFFNESS_LOW, axis, limits, &low))
         return;
     if (check->verdict == VERDICT_OK && !(low.lean.ratio <= 1.0)) {

@@ -82,8 +82,7 @@ enum load_shape load_shape_of(const struct model *model, const struct model_memb
     while (model->segments[member->first_segment + first].start < stretch->from - ALONG_TOLERANCE)
         first++;
     for (last = first; last + 1 < member->segment_count; last++)
-        if (model->segments[member->first_segment + last + 1].start >
-            stretch->to - ALONG_TOLERANCE)
+        if (model->segments[member->first_segment + last + 1].start > stretch->to - ALONG_TOLERANCE)
             break;
     struct survey survey = {0};
     measure_ends(model, member, states, first, last, strong, &survey);
@@ -92,7 +91,8 @@ enum load_shape load_shape_of(const struct model *model, const struct model_memb
     double small_moment = SMALL * survey.largest_moment, small_shear = SMALL * survey.largest_shear;
     bool only_uniform = survey.points == 0 && survey.even && fabs(survey.uniform) > small_shear;
     if (stretch->held[0] && stretch->held[1]) {
-        if (fabs(survey.end_moments[0]) > small_moment || fabs(survey.end_moments[1]) > small_moment)
+        if (fabs(survey.end_moments[0]) > small_moment ||
+            fabs(survey.end_moments[1]) > small_moment)
             return LOAD_SHAPE_ANY;
         if (only_uniform)
             return LOAD_SHAPE_UNIFORM;

@@ -89,9 +89,9 @@ static void add_mix(struct run *run, int combination, int axis, double sign, con
             continue;
         const struct response *response = run->responses[s];
         mix->weights[s] = ARENA_ARRAY(run->arena, double, response->column_count);
-        bool solved = axis < 0 ? run_weights(run, response, combination, SHARE_ALL, mix->weights[s])
-                               : lean_weights(run, response, combination, axis, sign,
-                                              mix->weights[s]);
+        bool solved = axis < 0
+                          ? run_weights(run, response, combination, SHARE_ALL, mix->weights[s])
+                          : lean_weights(run, response, combination, axis, sign, mix->weights[s]);
         mix->solved &= solved;
         if (solved && run->has_ties) {
             mix->slack[s] = ARENA_ARRAY(run->arena, bool, run->model->member_count);

@@ -16,12 +16,12 @@ struct second_order;
 
 struct mix {
     int combination;
-    bool solved;       /* and it stands */
+    bool solved;                      /* and it stands */
     double *weights[STIFFNESS_COUNT]; /* per column; ties that are slack undone */
     bool *slack[STIFFNESS_COUNT];     /* per member: a tie that hangs loose; NULL without ties */
-    bool stands;       /* some state of its ties holds it */
-    struct second_order *second; /* NULL: not solved */
-    const char *lean;  /* "leaning to the right" ...; "" upright */
+    bool stands;                      /* some state of its ties holds it */
+    struct second_order *second;      /* NULL: not solved */
+    const char *lean;                 /* "leaning to the right" ...; "" upright */
 };
 
 struct run {
@@ -33,8 +33,8 @@ struct run {
     const struct loads *loads;
     const struct system *systems[STIFFNESS_COUNT];
     const struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
-    struct bracing_sheet *sheets;              /* per panel */
-    struct bar *bars[STIFFNESS_COUNT];         /* of the sheets that brace, clear ones left out */
+    struct bracing_sheet *sheets;                      /* per panel */
+    struct bar *bars[STIFFNESS_COUNT]; /* of the sheets that brace, clear ones left out */
     size_t bar_counts[STIFFNESS_COUNT];
     struct mix *mixes;
     size_t mix_count;

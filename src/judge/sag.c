@@ -1,5 +1,5 @@
-#include "base/vector.h"
 #include "check/sag.h"
+#include "base/vector.h"
 #include "judge/steps.h"
 #include "solve/stations.h"
 
@@ -17,7 +17,7 @@ struct span {
 struct sag_line { /* a rail under the standing and the brief part of one combination */
     const struct run *run;
     const struct model_member *rail;
-    double up[3]; /* upward normal of the stick in its vertical plane */
+    double up[3];                         /* upward normal of the stick in its vertical plane */
     struct stick_state *standing, *brief; /* per segment of the rail */
 };
 
@@ -178,8 +178,8 @@ static struct sag_input sag_input(const struct run *run, const struct sag_line *
 static void look_at(struct run *run, const char *id, int member, const struct span *spans,
                     size_t span_count, struct worst_sag *worst) {
     for (size_t c = 0; c < run->loads->combination_count; c++) {
-        double *weights = ARENA_ARRAY(run->arena, double,
-                                      run->responses[STIFFNESS_MIDDLE]->column_count);
+        double *weights =
+            ARENA_ARRAY(run->arena, double, run->responses[STIFFNESS_MIDDLE]->column_count);
         if (run_pushes(run, (int)c) || !run_wants_combination(run, id, (int)c) ||
             !run_weights(run, run->responses[STIFFNESS_MIDDLE], (int)c, SHARE_ALL, weights))
             continue;

@@ -43,7 +43,8 @@ static void set_load(const struct run *run, size_t shelf_index, int combination,
     const struct load_combination *in = &run->loads->combinations[combination];
     double sum;
     widest_gap(shelf, loading, &sum);
-    double trays = loads_case_factor(run->loads, combination, CASE_TRAY) * loading->trays / (sum * shelf->slat_count);
+    double trays = loads_case_factor(run->loads, combination, CASE_TRAY) * loading->trays /
+                   (sum * shelf->slat_count);
     input->own_weight = loads_case_factor(run->loads, combination, CASE_SELF) *
                         (run->frame->self_weight ? loading->deck : 0.0) /
                         (loading->width * shelf->slat_count);

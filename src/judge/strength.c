@@ -25,12 +25,11 @@ static struct bend_input bend_frame(const struct stick_work *work, size_t segmen
     /* along the wide face, and along the thickness */
     const struct stretch *wide = &sideways[work->strong == 1 ? 1 : 0];
     const struct stretch *thin = &sideways[work->strong == 1 ? 0 : 1];
-    struct bend_input input = {.lumber = &work->stick->lumber,
-                               .section = work->section,
-                               .conditions = {.wet = model->wet,
-                                              .repetitive = work->repetitive,
-                                              .duration = duration},
-                               .shape = LOAD_SHAPE_ANY};
+    struct bend_input input = {
+        .lumber = &work->stick->lumber,
+        .section = work->section,
+        .conditions = {.wet = model->wet, .repetitive = work->repetitive, .duration = duration},
+        .shape = LOAD_SHAPE_ANY};
     input.effective_length[0] = stretch_column_length(wide);
     if (work->held_along)
         return input;
@@ -80,8 +79,7 @@ static double most_ratio(const struct stick_work *work, const struct bend_limits
 
 static enum load_shape shape_at(const struct stick_work *work, size_t segment,
                                 const struct stick_state *states) {
-    const struct stretch *thin =
-        &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
+    const struct stretch *thin = &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
     return load_shape_of(work->run->model, work->stick, states, thin, work->strong);
 }
 
@@ -198,8 +196,8 @@ static void judge_answer(struct stick_work *work, const struct mix *mix,
 static struct bend_limits *all_limits(const struct stick_work *work) {
     const struct run *run = work->run;
     size_t count = work->stick->segment_count;
-    struct bend_limits *limits = ARENA_ARRAY(run->arena, struct bend_limits,
-                                             count *run->loads->combination_count);
+    struct bend_limits *limits =
+        ARENA_ARRAY(run->arena, struct bend_limits, count * run->loads->combination_count);
     for (size_t c = 0; c < run->loads->combination_count; c++) {
         size_t same = c;
         for (size_t b = 0; b < c && same == c; b++)
@@ -208,8 +206,7 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
         for (size_t k = 0; k < count; k++) {
             struct bend_input frame = bend_frame(work, work->stick->first_segment + k,
                                                  run->loads->combinations[c].duration);
-            limits[c * count + k] =
-                same < c ? limits[same * count + k] : bend_limits_of(&frame);
+            limits[c * count + k] = same < c ? limits[same * count + k] : bend_limits_of(&frame);
         }
     }
     return limits;
@@ -282,8 +279,7 @@ void judge_strength(struct run *run) {
                                   .shear_id = arena_print(run->arena, "shear/%s", member->name)};
         work.section =
             judge_section(work.stick, &run->frame->sticks.items[member->stick], &work.strong);
-        work.largest_shear =
-            ARENA_ARRAY(run->arena, double, run->loads->combination_count);
+        work.largest_shear = ARENA_ARRAY(run->arena, double, run->loads->combination_count);
         for (size_t c = 0; c < run->loads->combination_count; c++)
             work.largest_shear[c] = -1.0;
         struct arena_mark mark = arena_mark(run->arena);

@@ -1,4 +1,5 @@
-/* judge/strength.h - what the steps of bend and shear share: one stick in hand and where it is worst.
+/* judge/strength.h - what the steps of bend and shear share: one stick in hand and where it is
+ * worst.
  */
 #ifndef JUDGE_STRENGTH_H
 #define JUDGE_STRENGTH_H

@@ -6,8 +6,7 @@ struct column_forces strength_tabulate(const struct stick_work *work,
                                        const struct response *response,
                                        const struct segment_forces *at) {
     struct arena *arena = work->run->arena;
-    struct column_forces forces = {.table =
-                                       ARENA_ARRAY(arena, double *, response->column_count)};
+    struct column_forces forces = {.table = ARENA_ARRAY(arena, double *, response->column_count)};
     for (size_t k = 0; k < work->stick->segment_count; k++)
         forces.places += at[k].count;
     double *weights = ARENA_ARRAY(arena, double, response->column_count);

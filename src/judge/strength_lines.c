@@ -20,16 +20,15 @@ static void note_missing(struct run *run, struct missing *missing, const struct 
     missing->combination = place->combination;
     missing->count++;
     if (missing->count <= 3)
-        missing->names = missing->count == 1 ? name
-                                             : arena_print(run->arena, "%s, %s", missing->names, name);
+        missing->names =
+            missing->count == 1 ? name : arena_print(run->arena, "%s, %s", missing->names, name);
 }
 
 static void add_missing(struct run *run, const struct missing *missing) {
     if (missing->count == 0)
         return;
-    const char *more = missing->count > 3
-                           ? arena_print(run->arena, " and %zu more", missing->count - 3)
-                           : "";
+    const char *more =
+        missing->count > 3 ? arena_print(run->arena, " and %zu more", missing->count - 3) : "";
     run_add_check(run, missing->kind, "own-material",
                   run->loads->combinations[missing->combination].name, missing->rating,
                   arena_print(run->arena, "%s%s", missing->names, more),
@@ -85,8 +84,9 @@ static void add_bend(struct stick_work *work, struct missing *no_bend) {
         run_add_check(run, "bend", name, run->loads->combinations[work->bend.combination].name,
                       rating_missing("finger-jointed, with long-standing bending or a pull",
                                      "engineering practice [trade]"),
-                      name, "use a solid stick here: finger joints without a structural stamp have "
-                            "no strength for this",
+                      name,
+                      "use a solid stick here: finger joints without a structural stamp have "
+                      "no strength for this",
                       NULL);
     } else if (work->bend.found && own && !work->bend.rating.covered) {
         note_missing(run, no_bend, &work->bend, work->member);
@@ -120,7 +120,8 @@ static void note_slim(struct run *run, const struct stick_work *work, struct sli
         return;
     slim->count++;
     if (slim->count <= 4)
-        slim->names = slim->count == 1 ? name : arena_print(run->arena, "%s, %s", slim->names, name);
+        slim->names =
+            slim->count == 1 ? name : arena_print(run->arena, "%s, %s", slim->names, name);
 }
 
 static void caution_slim(struct run *run, const struct slim *slim) {

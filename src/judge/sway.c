@@ -115,7 +115,8 @@ static void judge_combination(struct run *run, int combination, struct sway_foun
     result->buckling_factor = factor_of(run, combination, false, lowest);
 }
 
-static void note_working(struct run *run, struct working *working, const struct sway_found *lowest) {
+static void note_working(struct run *run, struct working *working,
+                         const struct sway_found *lowest) {
     if (!working)
         return;
     working_heading(working, "Smallest factor on all loads at which the frame, with its sticks cut "
@@ -159,11 +160,11 @@ void judge_sway(struct run *run) {
                             ? arena_print(run->arena, "%s bows sideways",
                                           run->frame->members.items[lowest.bowing].name)
                             : "the whole frame sways";
-    run_add_check(run, "sway", "frame", run->loads->combinations[lowest.combination].name, rating,
-                  place,
-                  lowest.bowing >= 0 ? "hold this stick in its middle, or use a thicker one"
-                                     : "put in a diagonal, or a plywood back; batten brace says where",
-                  working);
+    run_add_check(
+        run, "sway", "frame", run->loads->combinations[lowest.combination].name, rating, place,
+        lowest.bowing >= 0 ? "hold this stick in its middle, or use a thicker one"
+                           : "put in a diagonal, or a plywood back; batten brace says where",
+        working);
 }
 
 /* Under its own long-standing load, joints at their middle, no creep: does it stand at all? */

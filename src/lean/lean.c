@@ -25,7 +25,8 @@ struct lean lean_worst(const struct model *model, const double *limits, const do
         double ratio = level / limits[j];
         if (worst.joint >= 0 && ratio <= worst.ratio)
             continue;
-        worst = (struct lean){.joint = (int)j, .movement = level, .limit = limits[j], .ratio = ratio};
+        worst =
+            (struct lean){.joint = (int)j, .movement = level, .limit = limits[j], .ratio = ratio};
         if (isnan(ratio))
             break;
     }

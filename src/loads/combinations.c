@@ -24,10 +24,11 @@ static void from_file(struct arena *arena, struct loads *loads, struct list *lis
                 made.terms[made.term_count++] =
                     (struct combination_term){load_case, entry->parts[p].factor};
             else
-                ARRAY_PUSH(arena, &loads->cautions,
-                           arena_print(arena,
-                                       "combination %s names the case %s, in which nothing acts here",
-                                       entry->name, frame->cases.items[entry->parts[p].load_case]));
+                ARRAY_PUSH(
+                    arena, &loads->cautions,
+                    arena_print(arena,
+                                "combination %s names the case %s, in which nothing acts here",
+                                entry->name, frame->cases.items[entry->parts[p].load_case]));
         }
         if (made.term_count)
             ARRAY_PUSH(arena, list, made);

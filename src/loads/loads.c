@@ -24,9 +24,8 @@ void loads_on_member(struct arena *arena, const struct model *model, struct load
         bool here = point ? from >= segment->start && (from < end || last) : b > a;
         if (!here)
             continue;
-        struct segment_load load = {.segment = (int)s,
-                                    .a = a - segment->start,
-                                    .b = (point ? a : b) - segment->start};
+        struct segment_load load = {
+            .segment = (int)s, .a = a - segment->start, .b = (point ? a : b) - segment->start};
         for (int c = 0; c < 3; c++)
             load.force[c] = force[c];
         ARRAY_PUSH(arena, &set->on_segments, load);
@@ -50,8 +49,8 @@ static void add_explicit(struct arena *arena, const struct model *model, struct 
                          const struct load *load) {
     set->present = true;
     if (load->type == LOAD_LINE) {
-        loads_on_member(arena, model, set, load->member, 0.0,
-                        model->members[load->member].length, load->force);
+        loads_on_member(arena, model, set, load->member, 0.0, model->members[load->member].length,
+                        load->force);
     } else if (load->type == LOAD_POINT) {
         loads_on_member(arena, model, set, load->member, load->at, load->at, load->force);
     } else {

@@ -18,9 +18,12 @@ struct segment_load {
 struct load_set {
     bool present;
     double (*joints)[6]; /* per joint: N and N-m */
-    struct { struct segment_load *items; size_t count, capacity; } on_segments; /* by segment */
-    size_t *first;       /* of segment s: items[first[s]] ... items[first[s + 1] - 1] */
-    double largest;      /* N: largest single load, for what counts as small */
+    struct {
+        struct segment_load *items;
+        size_t count, capacity;
+    } on_segments;  /* by segment */
+    size_t *first;  /* of segment s: items[first[s]] ... items[first[s + 1] - 1] */
+    double largest; /* N: largest single load, for what counts as small */
 };
 
 /* ORDER SETS: the trays that stand long and the others are apart, because only the first creep. */
@@ -51,13 +54,13 @@ struct load_combination {
 
 /* One shelf as loaded. */
 struct shelf_loading {
-    double start, end;        /* m along the first rail's axis: the length common to all rails */
-    double direction[3];      /* along the rails */
-    double width;             /* m over the outer faces of the outer rails: the slats' length */
-    double *gaps;             /* m between neighbouring rail axes, rail_count - 1 */
-    double *shares;           /* of the shelf's load, per rail; sum 1 */
-    double deck;              /* N: slats, sheet or weight of the deck */
-    double trays;             /* N */
+    double start, end;   /* m along the first rail's axis: the length common to all rails */
+    double direction[3]; /* along the rails */
+    double width;        /* m over the outer faces of the outer rails: the slats' length */
+    double *gaps;        /* m between neighbouring rail axes, rail_count - 1 */
+    double *shares;      /* of the shelf's load, per rail; sum 1 */
+    double deck;         /* N: slats, sheet or weight of the deck */
+    double trays;        /* N */
 };
 
 struct loads {
@@ -69,7 +72,10 @@ struct loads {
     struct load_combination *combinations;
     size_t combination_count;
     struct shelf_loading *shelves; /* per frame shelf */
-    struct { const char **items; size_t count, capacity; } cautions;
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } cautions;
 };
 
 struct loads *loads_build(struct arena *arena, const struct model *model);
@@ -80,7 +86,8 @@ double loads_weight(const struct loads *loads, int set);
 /* Sum of the factors with which a combination takes a case of the frame (CASE_TRAY ...). */
 double loads_case_factor(const struct loads *loads, int combination, int frame_case);
 
-/* Add one load on a member, `from` to `to` metres along it (equal: one force), cut at the joints. */
+/* Add one load on a member, `from` to `to` metres along it (equal: one force), cut at the joints.
+ */
 void loads_on_member(struct arena *arena, const struct model *model, struct load_set *set,
                      int member, double from, double to, const double force[3]);
 

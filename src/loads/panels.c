@@ -30,8 +30,8 @@ double panel_weight(const struct model *model, const struct panel *panel) {
     for (int k = 0; k < 4; k++)
         round += edge_length(model, panel, k);
     double o = panel->overhang;
-    double weight = table_sheet(panel->sheet)->weight *
-                    (area(model, panel) + o * round + 4.0 * o * o);
+    double weight =
+        table_sheet(panel->sheet)->weight * (area(model, panel) + o * round + 4.0 * o * o);
     if (panel->framed >= 0) {
         const struct stick *stick = &model->frame->sticks.items[panel->framed];
         struct lumber lumber = sections_lumber(stick);
@@ -86,7 +86,7 @@ struct lines {
     struct line {
         struct bearer bearer;
         double place; /* 0 at the first end of the run, 1 at the other */
-    } *items;
+    } * items;
     size_t count, capacity;
 };
 
@@ -97,7 +97,8 @@ static void sticks_between(struct arena *arena, const struct model *model,
     middle(model, panel, edge, a);
     middle(model, panel, edge + 2, b);
     double length = vector_between(a, b, run);
-    double wide = vector_between(corner(model, panel, edge), corner(model, panel, edge + 1), across);
+    double wide =
+        vector_between(corner(model, panel, edge), corner(model, panel, edge + 1), across);
     vector_unit(across);
     vector_cross(run, across, normal);
     vector_unit(normal);

@@ -9,15 +9,16 @@
 
 #include "loads/loads.h"
 
-/* Weight of a panel, N: as typed, else sheet (overhang on all sides) and the sticks that frame it. */
+/* Weight of a panel, N: as typed, else sheet (overhang on all sides) and the sticks that frame it.
+ */
 double panel_weight(const struct model *model, const struct panel *panel);
 
 /* One line of sticks or one pair of corners that carries a share of a panel. */
 struct bearer {
-    int member;       /* -1: no stick; the two corner joints carry it */
-    double from, to;  /* m along the member */
+    int member;      /* -1: no stick; the two corner joints carry it */
+    double from, to; /* m along the member */
     int corners[2];
-    double share;     /* of the panel's load; all shares sum to 1 */
+    double share; /* of the panel's load; all shares sum to 1 */
 };
 
 /* The bearers of a panel; returns how many, and the list in the arena. */

@@ -77,8 +77,7 @@ struct shelf_loading shelves_measure(struct arena *arena, const struct model *mo
     const struct model_member *members = model->members;
     double across[3] = {0}, sum = 0.0;
     for (size_t r = 0; r + 1 < rails; r++) {
-        loading.gaps[r] =
-            gap(&members[shelf->rails[r]], &members[shelf->rails[r + 1]], across);
+        loading.gaps[r] = gap(&members[shelf->rails[r]], &members[shelf->rails[r + 1]], across);
         sum += loading.gaps[r];
     }
     for (size_t r = 0; r < rails; r++) {

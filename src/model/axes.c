@@ -57,8 +57,7 @@ struct attitude attitude_of(const struct member *member, const struct stick *sti
 void axes_sizes(bool vertical, struct attitude attitude, double thickness, double width,
                 double *size_y, double *size_z) {
     /* Vertical, facing front: the larger side along x, which is local y. */
-    bool larger_along_y =
-        vertical ? attitude.faces != FACES_SIDE : attitude.stands == STANDS_FLAT;
+    bool larger_along_y = vertical ? attitude.faces != FACES_SIDE : attitude.stands == STANDS_FLAT;
     *size_y = larger_along_y ? width : thickness;
     *size_z = larger_along_y ? thickness : width;
 }

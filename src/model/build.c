@@ -72,8 +72,9 @@ static void build_joint_slots(struct builder *builder) {
     for (size_t j = 0; j < frame->joints.count; j++) {
         model->host[j] = host_of(frame, &builder->meetings, (int)j);
         model->move_slot[j] = add_slot(model, (int)j, -1, false);
-        bool hinge = model->host[j] < 0 || joint_is_hinge(frame, &builder->meetings, (int)j,
-                                                          model->host[j], builder->turning_acted_on);
+        bool hinge =
+            model->host[j] < 0 || joint_is_hinge(frame, &builder->meetings, (int)j, model->host[j],
+                                                 builder->turning_acted_on);
         model->turn_slot[j] = hinge ? -1 : add_slot(model, (int)j, -1, true);
     }
     for (size_t k = 0; k < frame->supports.count; k++) {
@@ -144,12 +145,12 @@ static void build_ends(struct builder *builder) {
                 first_assumed = (int)m;
         }
     if (assumed)
-        caution(builder, arena_print(builder->arena,
-                                     "%zu stick end%s (the first: %s) name%s no connection and the "
-                                     "file has no default: taken as pinned, which holds no turning",
-                                     assumed, assumed == 1 ? "" : "s",
-                                     frame->members.items[first_assumed].name,
-                                     assumed == 1 ? "s" : ""));
+        caution(builder,
+                arena_print(builder->arena,
+                            "%zu stick end%s (the first: %s) name%s no connection and the "
+                            "file has no default: taken as pinned, which holds no turning",
+                            assumed, assumed == 1 ? "" : "s",
+                            frame->members.items[first_assumed].name, assumed == 1 ? "s" : ""));
 }
 
 /* The turning slot of `member` where it passes or ends at `joint`. */

@@ -70,8 +70,7 @@ struct lap fastening_lap(const struct fastening *fastening) {
     lap.width_ending = size_in_plane(ending, lap.screw_axis);
     lap.width_host = size_in_plane(host, nearer_axis(host, screw));
     double edge = 5.0 * connection->diameter; /* 2.5 d to each edge */
-    double fits =
-        hypot(fmax(0.0, lap.width_ending - edge), fmax(0.0, lap.width_host - edge));
+    double fits = hypot(fmax(0.0, lap.width_ending - edge), fmax(0.0, lap.width_host - edge));
     int count = connection->count;
     lap.line = count > 1 ? fits : 0.0;
     if (connection->spacing.given && count > 1) {

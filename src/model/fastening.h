@@ -17,17 +17,17 @@ struct fastening {
 
 /* How the screws of a lap lie. */
 struct lap {
-    int screw_axis;      /* local axis of the ending stick along the screws: 1 (y) or 2 (z) */
+    int screw_axis; /* local axis of the ending stick along the screws: 1 (y) or 2 (z) */
     double width_ending, width_host; /* m, the two sizes in the lap plane */
-    double line;         /* m between the outer screws */
-    bool line_cut;       /* the spacing asked for does not fit */
-    double slip;         /* N/m of one screw, middle */
-    double sum_r2;       /* m2 about the middle of the line */
+    double line;                     /* m between the outer screws */
+    bool line_cut;                   /* the spacing asked for does not fit */
+    double slip;                     /* N/m of one screw, middle */
+    double sum_r2;                   /* m2 about the middle of the line */
 };
 struct lap fastening_lap(const struct fastening *fastening);
 
-/* Density of a stick's wood at 12 % moisture, kg/m3; the weakest common group where nothing is known
- * of it. */
+/* Density of a stick's wood at 12 % moisture, kg/m3; the weakest common group where nothing is
+ * known of it. */
 double fastening_density(const struct model_member *stick);
 
 /* Slip of one screw of this diameter (m) in wood of this density (kg/m3), N/m, middle. */

@@ -61,7 +61,8 @@ bool joint_is_hinge(const struct frame *frame, const struct meetings *meetings, 
         if (meets->member == host)
             continue;
         bool said;
-        int connection = connection_in_force(frame, meets->member, meets->how == MEETS_TO_END, &said);
+        int connection =
+            connection_in_force(frame, meets->member, meets->how == MEETS_TO_END, &said);
         if (frame->connections.items[connection].type != CONNECTION_PINNED)
             return false;
     }

@@ -1,4 +1,5 @@
-/* model/hosts.h - which sticks meet at each joint, which of them is host, which joints are hinges. */
+/* model/hosts.h - which sticks meet at each joint, which of them is host, which joints are hinges.
+ */
 #ifndef MODEL_HOSTS_H
 #define MODEL_HOSTS_H
 

@@ -1,10 +1,10 @@
 /* model/model.h - a frame as members, segments and unknowns, ready to be solved.
  *
- * A member is a straight stick with its section, material and local axes. It is cut into segments at
- * every joint on it. What moves is kept in slots of three: the translation of a joint, the turning
- * of a joint (with its host), and one more turning for each stick that runs through a joint without
- * being its host. A joint that is a plain hinge has no turning slot. SI units; local axes and signs
- * as in the frame format.
+ * A member is a straight stick with its section, material and local axes. It is cut into segments
+ * at every joint on it. What moves is kept in slots of three: the translation of a joint, the
+ * turning of a joint (with its host), and one more turning for each stick that runs through a joint
+ * without being its host. A joint that is a plain hinge has no turning slot. SI units; local axes
+ * and signs as in the frame format.
  */
 #ifndef MODEL_MODEL_H
 #define MODEL_MODEL_H
@@ -35,7 +35,7 @@ struct member_end {
 
 struct model_member {
     double from[3], to[3], length;
-    double axes[3][3]; /* rows: local x, y, z in global directions */
+    double axes[3][3];           /* rows: local x, y, z in global directions */
     double A, Iy, Iz, J, Ay, Az; /* m2, m4; Ay = Az = 0: no shear flexibility */
     double size_y, size_z;       /* m, outside sizes along local y and z; of equal inertia where
                                     only a section is given */
@@ -57,27 +57,30 @@ struct segment {
 
 struct slot {
     int joint;
-    int member;   /* the through-running stick whose own turning it is; -1: the joint's */
+    int member; /* the through-running stick whose own turning it is; -1: the joint's */
     bool turning;
     bool held[3]; /* per global direction */
 };
 
 struct model {
     const struct frame *frame;
-    bool wet; /* wet service factors in force */
-    struct model_member *members;  /* as in the frame */
+    bool wet;                     /* wet service factors in force */
+    struct model_member *members; /* as in the frame */
     size_t member_count;
-    struct segment *segments;      /* member by member, from end to end */
+    struct segment *segments; /* member by member, from end to end */
     size_t segment_count;
     struct slot *slots;
     size_t slot_count;
-    int *move_slot, *turn_slot;    /* per joint; turn_slot -1 at a plain hinge */
-    int *host;                     /* per joint: member */
+    int *move_slot, *turn_slot; /* per joint; turn_slot -1 at a plain hinge */
+    int *host;                  /* per joint: member */
     struct along along;
-    bool has_screws;               /* some stiffness is an estimate with a range */
-    double size;                   /* m: diagonal of the box around all joints */
-    double middle[3];              /* of that box */
-    struct { const char **items; size_t count, capacity; } cautions;
+    bool has_screws;  /* some stiffness is an estimate with a range */
+    double size;      /* m: diagonal of the box around all joints */
+    double middle[3]; /* of that box */
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } cautions;
 };
 
 /* Outside size of a stick along a direction (a unit vector), m. */

@@ -52,6 +52,10 @@ void motion_json(struct json *json, const struct frame *frame, const struct moti
         json_numbers(json, motion->moves[k].by, 3);
     }
     json_close(json);
+    if (motion->tightens) {
+        json_key(json, "tightens");
+        json_bool(json, true);
+    }
     json_close(json);
 }
 

@@ -22,14 +22,14 @@ struct lean_row {
     /* movement at the joint that is worst, m: joints at low, middle and high stiffness; NAN where
      * the frame folds */
     double without_panels[3], with_panels[3];
-    double with_braces; /* middle; NAN where there are none */
+    double with_braces;                        /* middle; NAN where there are none */
     bool over_without, over_with, over_braced; /* at the middle */
 };
 
 struct alternative { /* another way than diagonals, tried out */
     const char *words;
-    int ways;            /* left */
-    double lean[2];      /* m for x, y at middle stiffness; NAN: folds, or no push that way */
+    int ways;       /* left */
+    double lean[2]; /* m for x, y at middle stiffness; NAN: folds, or no push that way */
     bool over[2];
 };
 
@@ -47,7 +47,7 @@ struct brace_answer {
     size_t motion_count;
     struct soft_direction soft[2];
     size_t soft_count;
-    int fewest;  /* -1: no set of braces found */
+    int fewest; /* -1: no set of braces found */
     bool proved;
     struct brace_choice *braces;
     size_t brace_count;
@@ -58,7 +58,10 @@ struct brace_answer {
     size_t alternative_count;
     struct sheet_remark *sheets;
     size_t sheet_count;
-    struct { const char **items; size_t count, capacity; } notes;
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } notes;
     struct problems problems; /* of the description: status 2 */
 };
 

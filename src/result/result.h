@@ -1,13 +1,14 @@
-/* result/result.h - everything a run found, for the reporters: numbers in SI, words without numbers.
+/* result/result.h - everything a run found, for the reporters: numbers in SI, words without
+ * numbers.
  *
- * The judge fills it, the reporters only read it. Not known is NAN for numbers (printed as null) and
- * VERDICT_NOT_COVERED for a check.
+ * The judge fills it, the reporters only read it. Not known is NAN for numbers (printed as null)
+ * and VERDICT_NOT_COVERED for a check.
  */
 #ifndef RESULT_RESULT_H
 #define RESULT_RESULT_H
 
-#include "working/working.h"
 #include "frame/frame.h"
+#include "working/working.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -30,12 +31,12 @@ struct check {
     const char *combination; /* "D+T"; "" where none */
     double demand, limit;    /* SI, of `quantity`; NAN where there is none */
     enum quantity quantity;
-    double ratio;            /* demand / limit; NAN where not covered */
+    double ratio; /* demand / limit; NAN where not covered */
     enum verdict verdict;
-    const char *source;      /* "NDS 2018 3.9.2" */
-    const char *place;       /* in words: "lower shelf, rail-1" */
-    const char *governs;     /* which part of the check: "bending with compression"; "" */
-    const char *advice;      /* what to do when it is not ok; "" */
+    const char *source;  /* "NDS 2018 3.9.2" */
+    const char *place;   /* in words: "lower shelf, rail-1" */
+    const char *governs; /* which part of the check: "bending with compression"; "" */
+    const char *advice;  /* what to do when it is not ok; "" */
     /* a number worth saying beside it (slip of the joints beside sag); words "" where none */
     struct {
         const char *words;
@@ -54,9 +55,9 @@ struct stations { /* forces along one member; SI, signs as in the contract */
 struct case_result {
     const char *name;
     bool solved;
-    double (*joints)[6];        /* per frame joint: ux uy uz rx ry rz */
-    double (*reactions)[6];     /* per frame support, in file order */
-    struct stations *members;   /* per frame member */
+    double (*joints)[6];      /* per frame joint: ux uy uz rx ry rz */
+    double (*reactions)[6];   /* per frame support, in file order */
+    struct stations *members; /* per frame member */
 };
 
 struct combination_part {
@@ -95,14 +96,26 @@ struct result {
     const struct frame *frame; /* NULL where the description had problems */
     enum verdict verdict;
     const char *basis;
-    struct { struct check *items; size_t count, capacity; } checks; /* sorted as in the contract */
-    struct { struct case_result *items; size_t count, capacity; } cases;
-    struct { struct combination_result *items; size_t count, capacity; } combinations;
+    struct {
+        struct check *items;
+        size_t count, capacity;
+    } checks; /* sorted as in the contract */
+    struct {
+        struct case_result *items;
+        size_t count, capacity;
+    } cases;
+    struct {
+        struct combination_result *items;
+        size_t count, capacity;
+    } combinations;
     struct folding folding;
     double backward_error, equilibrium_error; /* NAN before anything was solved */
     struct problems problems; /* of the description, found only when it was solved: status 2 */
-    const char *trouble; /* VERDICT_FAILED: why it could not be trusted; else NULL */
-    struct { const char **items; size_t count, capacity; } cautions;
+    const char *trouble;      /* VERDICT_FAILED: why it could not be trusted; else NULL */
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } cautions;
 };
 
 #endif

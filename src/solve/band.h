@@ -33,8 +33,8 @@ void band_solve(const struct band *factor, double *x);
 
 /* Find the unknowns that no stiffness is left for: L D L' without exchanges, in place, where a
  * pivot under `share` of its starting diagonal is noted in `fixed` and replaced by that diagonal
- * (by `least_diagonal` where that is smaller), as a spring to the ground would. Unknowns in `barred`
- * (NULL: none) keep their pivot however small. Returns how many were noted. */
+ * (by `least_diagonal` where that is smaller), as a spring to the ground would. Unknowns in
+ * `barred` (NULL: none) keep their pivot however small. Returns how many were noted. */
 size_t band_free_unknowns(struct band *band, double share, double least_diagonal,
                           const bool *barred, bool *fixed);
 

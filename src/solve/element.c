@@ -5,8 +5,8 @@
 
 enum { U1, V1, W1, TX1, TY1, TZ1, U2, V2, W2, TX2, TY2, TZ2 };
 
-void element_bending(double (*k)[ELEMENT_DOFS], const int dof[4], double EI, double phi,
-                    double L, double sign) {
+void element_bending(double (*k)[ELEMENT_DOFS], const int dof[4], double EI, double phi, double L,
+                     double sign) {
     double s = EI / (L * L * L * (1.0 + phi));
     double part[4][4] = {
         {12.0, 6.0 * L, -12.0, 6.0 * L},
@@ -28,12 +28,15 @@ static void own_stiffness(struct element *element) {
     element->k[U1][U2] = element->k[U2][U1] = -axial;
     element->k[TX1][TX1] = element->k[TX2][TX2] = turning;
     element->k[TX1][TX2] = element->k[TX2][TX1] = -turning;
-    element_bending(element->k, (const int[]){V1, TZ1, V2, TZ2}, element->EIz, element->phi_y, L, 1.0);
-    element_bending(element->k, (const int[]){W1, TY1, W2, TY2}, element->EIy, element->phi_z, L, -1.0);
+    element_bending(element->k, (const int[]){V1, TZ1, V2, TZ2}, element->EIz, element->phi_y, L,
+                    1.0);
+    element_bending(element->k, (const int[]){W1, TY1, W2, TY2}, element->EIy, element->phi_z, L,
+                    -1.0);
 }
 
 /* Invert the sprung part of k + S by elimination. An end that nothing resists (a stick free to turn
- * about its axis at both ends, a section without inertia) stays where it is: its row is left out. */
+ * about its axis at both ends, a section without inertia) stays where it is: its row is left out.
+ */
 static void invert_sprung(const struct element *element, const int *dofs, int count,
                           double inverse[ELEMENT_DOFS][ELEMENT_DOFS]) {
     double a[ELEMENT_DOFS][2 * ELEMENT_DOFS] = {{0}};
@@ -152,8 +155,7 @@ static void joint_stiffness(const struct element *element, double K[ELEMENT_DOFS
             open[j] = (j == row) - element->T[row][j];
         for (int i = 0; i < ELEMENT_DOFS; i++)
             for (int j = 0; j < ELEMENT_DOFS; j++)
-                K[i][j] += element->T[row][i] * kT[row][j] +
-                           open[i] * element->S[row] * open[j];
+                K[i][j] += element->T[row][i] * kT[row][j] + open[i] * element->S[row] * open[j];
     }
 }
 
@@ -193,7 +195,8 @@ void element_global_stiffness(const struct element *element, double K[ELEMENT_DO
                                  local[I + i][J + 2] * R[2][j];
             for (int i = 0; i < 3; i++)
                 for (int j = 0; j < 3; j++) {
-                    double value = R[0][i] * half[0][j] + R[1][i] * half[1][j] + R[2][i] * half[2][j];
+                    double value =
+                        R[0][i] * half[0][j] + R[1][i] * half[1][j] + R[2][i] * half[2][j];
                     K[I + i][J + j] = value;
                     K[J + j][I + i] = value;
                 }

@@ -112,8 +112,8 @@ double movement_strain(const struct system *system, const double *slots) {
     double largest = 0.0, strain = 0.0;
     for (size_t s = 0; s < model->slot_count; s++)
         for (int c = 0; c < 3; c++)
-            largest = fmax(largest, fabs(slots[3 * s + c]) /
-                                        (model->slots[s].turning ? 1.0 : model->size));
+            largest = fmax(largest,
+                           fabs(slots[3 * s + c]) / (model->slots[s].turning ? 1.0 : model->size));
     for (size_t s = 0; s < model->segment_count; s++)
         strain = fmax(strain, segment_strain(system, s, slots));
     for (size_t b = 0; b < system->bar_count; b++)
@@ -193,7 +193,8 @@ static bool attempt(struct arena *arena, struct system *system, const struct ban
         if (!(movement_strain(system, slots) < MODES_STRAIN))
             barred[i] = true, springs[i] = 0.0, all_confirmed = false;
         else if (scale_mode(system->model, slots))
-            system->modes[system->mode_count++] = (struct mode){.slots = slots, .fixed = i, .spring = springs[i]};
+            system->modes[system->mode_count++] =
+                (struct mode){.slots = slots, .fixed = i, .spring = springs[i]};
     }
     return all_confirmed;
 }

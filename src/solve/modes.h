@@ -16,9 +16,9 @@
 /* A movement whose strains stay under this share of it is one that strains nothing. */
 #define MODES_STRAIN 1e-8
 
-/* Find the turns that nothing resists with all joints held in place, `turning` saying which unknowns
- * are turns, and add a spring for each. `held` and `springs` (room for all unknowns) get the unknowns
- * that hold them and their springs. Returns how many. */
+/* Find the turns that nothing resists with all joints held in place, `turning` saying which
+ * unknowns are turns, and add a spring for each. `held` and `springs` (room for all unknowns) get
+ * the unknowns that hold them and their springs. Returns how many. */
 size_t modes_hold_turns(struct arena *arena, struct band *band, const bool *turning, size_t *held,
                         double *springs);
 

@@ -29,8 +29,8 @@ static size_t degree(const struct graph *graph, int node) {
 }
 
 struct walk {
-    int *queue;     /* nodes in the order reached */
-    int *level;     /* of a node in this walk; -1 not reached */
+    int *queue; /* nodes in the order reached */
+    int *level; /* of a node in this walk; -1 not reached */
     size_t reached;
     int depth;
 };

@@ -29,8 +29,7 @@ static void list_ties(struct response *response) {
     for (size_t m = 0; m < model->member_count; m++)
         if (model->frame->members.items[m].acts_as == ACTS_AS_TIE &&
             model->members[m].segment_count == 1)
-            response->columns[response->column_count++] =
-                (struct column){-1, LEAN_NONE, (int)m};
+            response->columns[response->column_count++] = (struct column){-1, LEAN_NONE, (int)m};
 }
 
 int response_column(const struct response *response, int set, int lean) {

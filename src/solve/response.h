@@ -23,15 +23,15 @@ struct response {
     const struct loads *loads;
     struct column *columns;
     size_t column_count;
-    bool *solvable;        /* per column: no way to fold is driven by it */
-    double **slots;        /* per column: movements, 3 x slots */
-    double **ends;         /* per column: 12 x segments, forces of the joints on the stick's own
-                              ends, local axes */
-    double **own;          /* per column: 12 x segments, movements of the stick's own ends, local */
-    double (**reactions)[6]; /* per column: per support */
+    bool *solvable; /* per column: no way to fold is driven by it */
+    double **slots; /* per column: movements, 3 x slots */
+    double **ends;  /* per column: 12 x segments, forces of the joints on the stick's own
+                       ends, local axes */
+    double **own;   /* per column: 12 x segments, movements of the stick's own ends, local */
+    double (**reactions)[6];                  /* per column: per support */
     double backward_error, equilibrium_error; /* the largest over the columns */
-    int twisted_column;    /* a column that twists a stick about its own axis, which nothing
-                              resists; -1 none */
+    int twisted_column; /* a column that twists a stick about its own axis, which nothing
+                           resists; -1 none */
     int twisted_slot;
 };
 

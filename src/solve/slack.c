@@ -62,8 +62,7 @@ static bool undo(struct arena *arena, const struct ties *ties, const bool *out, 
     for (size_t i = 0; i < n; i++) {
         b[i] = ties->forces[which[i]];
         for (size_t j = 0; j < n; j++)
-            a[i * n + j] =
-                (i == j) - ties->forces[ties->count + which[i] * ties->count + which[j]];
+            a[i * n + j] = (i == j) - ties->forces[ties->count + which[i] * ties->count + which[j]];
     }
     gsl_matrix_view matrix = gsl_matrix_view_array(a, n, n);
     gsl_vector_view vector = gsl_vector_view_array(b, n);

@@ -17,13 +17,12 @@ static int slot_of(const struct system *system, size_t unknown) {
 /* The turning slots that belong to a stick: of the joints it hosts, and its own. */
 static struct spin slots_of_stick(struct arena *arena, const struct model *model, int member) {
     struct spin spin = {.member = member,
-                        .slots = ARENA_ARRAY(arena, int,
-                                             model->members[member].segment_count + 1)};
+                        .slots = ARENA_ARRAY(arena, int, model->members[member].segment_count + 1)};
     size_t first = model->members[member].first_segment;
     for (size_t k = 0; k <= model->members[member].segment_count; k++) {
         size_t last = model->members[member].segment_count - 1;
-        int slot = k <= last ? model->segments[first + k].turn[0]
-                             : model->segments[first + last].turn[1];
+        int slot =
+            k <= last ? model->segments[first + k].turn[0] : model->segments[first + last].turn[1];
         bool ends = k == 0 || k > last;
         int joint = slot >= 0 ? model->slots[slot].joint : -1;
         /* at its ends only where it is the host: elsewhere its end turns by itself */

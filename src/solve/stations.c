@@ -27,8 +27,8 @@ size_t stick_loads(struct arena *arena, const struct response *response, size_t 
     return count;
 }
 
-struct stick_state stick_state(struct arena *arena, const struct response *response,
-                               size_t segment, const double *weights) {
+struct stick_state stick_state(struct arena *arena, const struct response *response, size_t segment,
+                               const double *weights) {
     const struct model *model = response->system->model;
     struct stick_state state = {.member = &model->members[model->segments[segment].member],
                                 .length = model->segments[segment].length};
@@ -44,8 +44,8 @@ struct stick_state stick_state(struct arena *arena, const struct response *respo
         for (int end = 0; end < 2; end++)
             for (int i = 0; i < 3; i++)
                 state.joints[end][i] +=
-                    weights[c] * vector_dot(state.member->axes[i],
-                                            &response->slots[c][3 * cut->move[end]]);
+                    weights[c] *
+                    vector_dot(state.member->axes[i], &response->slots[c][3 * cut->move[end]]);
     }
     return state;
 }
@@ -97,11 +97,10 @@ static double bent(const struct stick_state *state, double x, int axis, double s
                    double moment, double shear, double EI, double GA, double *slope_at) {
     double curve = 0.0, curve_slope = 0.0;
     if (EI > 0.0) {
-        curve = (moment * x * x / 2.0 + shear * x * x * x / 6.0 +
-                 loads_to(state, x, axis, 3, true)) /
-                EI;
-        curve_slope =
-            (moment * x + shear * x * x / 2.0 + loads_to(state, x, axis, 2, true)) / EI;
+        curve =
+            (moment * x * x / 2.0 + shear * x * x * x / 6.0 + loads_to(state, x, axis, 3, true)) /
+            EI;
+        curve_slope = (moment * x + shear * x * x / 2.0 + loads_to(state, x, axis, 2, true)) / EI;
     }
     double slip = 0.0, slip_slope = 0.0;
     if (GA > 0.0) {

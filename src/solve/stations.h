@@ -1,8 +1,9 @@
 /* solve/stations.h - forces and movements along a segment, for one column or a mix of columns.
  *
- * Forces: N (pull positive), Vy, Vz, T, My, Mz in local axes, acting on the face of the part towards
- * the from-end: a simple 2 m beam along +x under 100 N/m down has Vz(0) = -100, Vz(2) = +100,
- * My(1) = -50. Movements: of the axis, local axes, m. Places are metres from the segment's start.
+ * Forces: N (pull positive), Vy, Vz, T, My, Mz in local axes, acting on the face of the part
+ * towards the from-end: a simple 2 m beam along +x under 100 N/m down has Vz(0) = -100, Vz(2) =
+ * +100, My(1) = -50. Movements: of the axis, local axes, m. Places are metres from the segment's
+ * start.
  */
 #ifndef SOLVE_STATIONS_H
 #define SOLVE_STATIONS_H
@@ -22,8 +23,8 @@ struct stick_state { /* one segment under one mix of columns */
 };
 
 /* `weights` has one factor per column of the response. */
-struct stick_state stick_state(struct arena *arena, const struct response *response,
-                               size_t segment, const double *weights);
+struct stick_state stick_state(struct arena *arena, const struct response *response, size_t segment,
+                               const double *weights);
 
 /* The loads of a mix on a segment, as stick_state has them. Returns how many. */
 size_t stick_loads(struct arena *arena, const struct response *response, size_t segment,

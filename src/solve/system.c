@@ -9,8 +9,8 @@
 #include <string.h>
 
 /* Slots in the order of their joints. */
-static int *slots_in_order(struct arena *arena, const struct model *model,
-                           const struct bar *bars, size_t bar_count) {
+static int *slots_in_order(struct arena *arena, const struct model *model, const struct bar *bars,
+                           size_t bar_count) {
     size_t joints = model->frame->joints.count;
     size_t pairs = model->segment_count + bar_count;
     int(*pair)[2] = arena_take(arena, pairs, sizeof *pair);
@@ -129,8 +129,7 @@ static void make_elements(struct arena *arena, struct system *system) {
     if (model->segment_count > KEPT_SEGMENTS)
         return;
     system->elements = ARENA_ARRAY(arena, struct element, model->segment_count);
-    system->stiffnesses =
-        arena_take(arena, model->segment_count, sizeof *system->stiffnesses);
+    system->stiffnesses = arena_take(arena, model->segment_count, sizeof *system->stiffnesses);
     for (size_t s = 0; s < model->segment_count; s++) {
         system->elements[s] = element_of(model, &model->segments[s], system->stiffness);
         element_global_stiffness(&system->elements[s], system->stiffnesses[s]);

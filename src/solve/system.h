@@ -28,19 +28,20 @@ struct system {
     enum stiffness stiffness;
     const struct bar *bars; /* bracing beside the sticks; may be empty */
     size_t bar_count;
-    int *unknown;  /* 3 x slots: number of the unknown, -1 held */
+    int *unknown; /* 3 x slots: number of the unknown, -1 held */
     size_t count;
-    size_t half;   /* diagonals below the main one */
-    double norm;   /* largest row sum of K */
+    size_t half; /* diagonals below the main one */
+    double norm; /* largest row sum of K */
     struct band factor;
     size_t spin_count; /* turns of sticks about their own axis that nothing resists, held quietly */
     size_t *spins;     /* their unknowns */
     double *spin_springs;
-    size_t mode_count; /* ways to fold as connected, held quietly so that other loads can be solved */
+    size_t
+        mode_count; /* ways to fold as connected, held quietly so that other loads can be solved */
     struct mode *modes;
     struct element *elements; /* of each segment; NULL in frames too large to keep them */
     double (*stiffnesses)[ELEMENT_DOFS][ELEMENT_DOFS]; /* their K, global; NULL as above */
-    bool trusted;      /* false: the factor broke down for no reason that could be found */
+    bool trusted; /* false: the factor broke down for no reason that could be found */
 };
 
 struct system *system_build(struct arena *arena, const struct model *model,

@@ -27,7 +27,9 @@ void piece_geometric(const struct piece *piece, double N, double k[ELEMENT_DOFS]
     for (int plane = 0; plane < PLANE_COUNT; plane++) {
         const int *dof = plane_dofs[plane];
         double phi = piece->phi[plane], sign = plane_sign[plane];
-        if (!(piece->EI[plane] > 0.0)) {
+        if (piece->straight[plane] && !piece->alone)
+            continue; /* its chord is added for the whole segment */
+        if (piece->straight[plane] || !(piece->EI[plane] > 0.0)) {
             k[dof[0]][dof[0]] = k[dof[2]][dof[2]] = N / L;
             k[dof[0]][dof[2]] = k[dof[2]][dof[0]] = -N / L;
             continue;
@@ -94,12 +96,34 @@ struct band assemble_elastic(struct arena *arena, const struct pieces *pieces) {
     return band;
 }
 
+/* A segment that stays straight in a plane: what the force along it does to its chord. */
+static void add_chord(const struct band *band, const struct pieces *pieces,
+                      const struct piece *first, const double (*axial)[2]) {
+    const struct piece *last = first;
+    while (last + 1 < pieces->items + pieces->count && last[1].segment == first->segment)
+        last++;
+    double L = pieces->setting->model->segments[first->segment].length;
+    double pull = (axial[first->segment][0] + axial[first->segment][1]) / (2.0 * L);
+    for (int plane = 0; plane < PLANE_COUNT; plane++) {
+        if (!first->straight[plane])
+            continue;
+        const struct reach *a = &first->ends[plane_dofs[plane][0]];
+        const struct reach *b = &last->ends[plane_dofs[plane][2]];
+        add_product(band, pull, a, a);
+        add_product(band, pull, b, b);
+        add_product(band, -pull, a, b);
+        add_product(band, -pull, b, a);
+    }
+}
+
 struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
                                const double (*axial)[2]) {
     struct band band = band_new(arena, pieces->unknowns, pieces->half);
     double k[ELEMENT_DOFS][ELEMENT_DOFS];
     for (size_t p = 0; p < pieces->count; p++) {
         double N = piece_axial(pieces, &pieces->items[p], axial);
+        if (pieces->items[p].start == 0.0 && !pieces->items[p].alone)
+            add_chord(&band, pieces, &pieces->items[p], axial);
         if (N == 0.0)
             continue;
         piece_geometric(&pieces->items[p], N, k);

@@ -305,9 +305,14 @@ static struct piece piece_of(const struct cutter *cutter, size_t index) {
     double G = shear_stiffness(cutter->setting, member);
     struct piece piece = {.segment = (int)index,
                           .length = segment->length / cutter->cuttings[index].cuts,
+                          .alone = cutter->cuttings[index].cuts == 1,
                           .EA = E * member->A,
                           .GJ = cutter->cuttings[index].torsion ? G * member->J : 0.0,
                           .EI = {E * member->Iz, E * member->Iy}};
+    bool held = cutter->model->frame->members.items[segment->member].held_along;
+    /* it cannot buckle across its smaller side; of a square one, across local y */
+    piece.straight[PLANE_XY] = held && member->size_y <= member->size_z;
+    piece.straight[PLANE_XZ] = held && member->size_y > member->size_z;
     double square = piece.length * piece.length;
     if (member->Ay > 0.0)
         piece.phi[PLANE_XY] = 12.0 * piece.EI[PLANE_XY] / (G * member->Ay * square);
@@ -370,6 +375,23 @@ static void find_half(struct pieces *pieces) {
         for (int i = 0; i < ELEMENT_DOFS; i++)
             for (int k = 0; k < pieces->items[p].ends[i].count; k++)
                 widen(&span, pieces->items[p].ends[i].unknown[k]);
+        if (span.highest - span.lowest > (int)pieces->half)
+            pieces->half = (size_t)(span.highest - span.lowest);
+    }
+    /* the chord of a segment that stays straight couples its two ends */
+    for (size_t p = 0; p < pieces->count; p++) {
+        const struct piece *first = &pieces->items[p], *last = first;
+        if (!(first->straight[PLANE_XY] || first->straight[PLANE_XZ]) || first->start > 0.0)
+            continue;
+        while (last + 1 < pieces->items + pieces->count && last[1].segment == first->segment)
+            last++;
+        struct span span = {-1, -1};
+        for (int i = 0; i < 6; i++) {
+            for (int k = 0; k < first->ends[i].count; k++)
+                widen(&span, first->ends[i].unknown[k]);
+            for (int k = 0; k < last->ends[6 + i].count; k++)
+                widen(&span, last->ends[6 + i].unknown[k]);
+        }
         if (span.highest - span.lowest > (int)pieces->half)
             pieces->half = (size_t)(span.highest - span.lowest);
     }

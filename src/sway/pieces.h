@@ -23,9 +23,11 @@ enum { PLANE_XY, PLANE_XZ, PLANE_COUNT };
 struct piece {
     int segment;
     double start, length;            /* m from the segment's start */
+    bool alone;                      /* the segment is not cut */
     double EA, GJ;                   /* N, N-m2 */
     double EI[PLANE_COUNT];          /* N-m2 */
     double phi[PLANE_COUNT];         /* shear terms 12 EI/(G As L2) */
+    bool straight[PLANE_COUNT];      /* decking or boards keep the segment from bowing this way */
     struct reach ends[ELEMENT_DOFS]; /* movements of its two ends, local axes */
 };
 

@@ -30,20 +30,28 @@ struct cited {
 
 /* ---- lumber: species, grades, design values (ASD, normal duration, dry) ---- */
 
-enum property { PROPERTY_FB, PROPERTY_FT, PROPERTY_FV, PROPERTY_FCP, PROPERTY_FC, PROPERTY_E,
-                PROPERTY_EMIN, PROPERTY_COUNT };
+enum property {
+    PROPERTY_FB,
+    PROPERTY_FT,
+    PROPERTY_FV,
+    PROPERTY_FCP,
+    PROPERTY_FC,
+    PROPERTY_E,
+    PROPERTY_EMIN,
+    PROPERTY_COUNT
+};
 
 /* As in the tables: "Fb" "Ft" "Fv" "Fcp" "Fc" "E" "Emin". */
 const char *table_property_name(enum property property);
 
 int table_species_count(void);
-const char *table_species_name(int species);      /* "spruce-pine-fir"; redwood is open grain */
-int table_species_find(const char *name);         /* -1 where unknown */
+const char *table_species_name(int species); /* "spruce-pine-fir"; redwood is open grain */
+int table_species_find(const char *name);    /* -1 where unknown */
 
 int table_grade_count(void);
-const char *table_grade_name(int grade);          /* "select-structural" ... "ungraded" */
-int table_grade_find(const char *name);           /* -1 where unknown */
-extern const int GRADE_UNGRADED;                  /* the grade that has no values of its own */
+const char *table_grade_name(int grade); /* "select-structural" ... "ungraded" */
+int table_grade_find(const char *name);  /* -1 where unknown */
+extern const int GRADE_UNGRADED;         /* the grade that has no values of its own */
 
 /* Reference design value for a nominal width in inches (only southern pine differs by width).
  * False where the tables hold none: unknown pair, width outside the row's scope, `ungraded`. */
@@ -64,8 +72,14 @@ bool table_flat_use_factor(double nominal_thickness, double nominal_width, struc
  * there is no such threshold. */
 bool table_wet_factor(enum property property, struct cited *factor, struct cited *exempt);
 
-enum duration { DURATION_PERMANENT, DURATION_TEN_YEARS, DURATION_TWO_MONTHS, DURATION_SEVEN_DAYS,
-                DURATION_TEN_MINUTES, DURATION_COUNT };
+enum duration {
+    DURATION_PERMANENT,
+    DURATION_TEN_YEARS,
+    DURATION_TWO_MONTHS,
+    DURATION_SEVEN_DAYS,
+    DURATION_TEN_MINUTES,
+    DURATION_COUNT
+};
 const char *duration_name(enum duration duration); /* "permanent", "ten-years" ... */
 /* CD; the last is 1.6. */
 struct cited table_duration_factor(enum duration duration);
@@ -83,15 +97,15 @@ bool table_value(const char *table, const char *row, struct cited *out);
 /* ---- sizes ---- */
 
 struct dressed_size {
-    const char *name;                          /* "2x4" */
-    double nominal_thickness, nominal_width;   /* inches: 2, 4 */
-    double thickness, width;                   /* m: 0.0381, 0.0889 */
+    const char *name;                        /* "2x4" */
+    double nominal_thickness, nominal_width; /* inches: 2, 4 */
+    double thickness, width;                 /* m: 0.0381, 0.0889 */
     const char *source;
     enum mark mark;
 };
 int table_size_count(void);
 const struct dressed_size *table_size(int index);
-int table_size_find(const char *name);             /* -1 where unknown */
+int table_size_find(const char *name); /* -1 where unknown */
 /* The nominal inches of an actual dressed dimension: the smallest nominal size whose dressed
  * dimension is not smaller than `actual` less 1/32 in; 14 above the largest. For [t, w] sticks. */
 double table_nominal_inches(double actual);
@@ -100,8 +114,8 @@ double table_nominal_inches(double actual);
 
 struct sheet {
     const char *name;
-    double weight;     /* Pa (N per m2 of sheet) */
-    double thickness;  /* m; 0 where it is not a solid sheet */
+    double weight;      /* Pa (N per m2 of sheet) */
+    double thickness;   /* m; 0 where it is not a solid sheet */
     const char *source; /* of the weight, as the mark */
     enum mark mark;
 };
@@ -111,8 +125,8 @@ int table_sheet_find(const char *name);
 
 struct tray {
     const char *name;
-    double weight;          /* N each, wet as named */
-    double length, width;   /* m of shelf that one takes; equal for round pots */
+    double weight;        /* N each, wet as named */
+    double length, width; /* m of shelf that one takes; equal for round pots */
     const char *source;
     enum mark mark;
 };
@@ -139,20 +153,20 @@ struct cited table_wind_word_gust(int word);
 /* ---- the tables as they stand in the files, for `batten table` and the tests ---- */
 
 struct table_row {
-    const char *row;      /* row id, unique in its table */
-    const char *value;    /* as published */
-    const char *unit;     /* of the value: "psi", "in", "1" ... */
-    const char *source;   /* document and clause, spelled out */
+    const char *row;    /* row id, unique in its table */
+    const char *value;  /* as published */
+    const char *unit;   /* of the value: "psi", "in", "1" ... */
+    const char *source; /* document and clause, spelled out */
     const char *edition;
     enum mark mark;
-    const char *note;     /* "" where none */
-    double number;        /* the value, in `unit` */
-    double si;            /* the value in SI (% stays percent, nominal inches stay inches) */
-    const char *cite;     /* document, edition and clause in one: "NDS 2018 3.5.2" */
+    const char *note; /* "" where none */
+    double number;    /* the value, in `unit` */
+    double si;        /* the value in SI (% stays percent, nominal inches stay inches) */
+    const char *cite; /* document, edition and clause in one: "NDS 2018 3.5.2" */
 };
 struct table {
-    const char *name;     /* "design-values" */
-    const char *title;    /* one line for people */
+    const char *name;  /* "design-values" */
+    const char *title; /* one line for people */
     const struct table_row *rows;
     size_t count;
 };

@@ -16,22 +16,22 @@ enum unit_system { UNITS_US, UNITS_SI };
 
 /* ORDER QUANTITY: quantity.c holds a table in this order. */
 enum quantity {
-    QUANTITY_NUMBER,    /* 1: a pure number */
-    QUANTITY_LENGTH,    /* in | mm */
-    QUANTITY_WEIGHT,    /* lb | N; a force; kg is taken as its weight */
-    QUANTITY_MASS,      /* lb | kg; only printed */
-    QUANTITY_LOAD,      /* psf | kPa: pressure on an area */
-    QUANTITY_STRESS,    /* psi | MPa */
-    QUANTITY_LINE_LOAD, /* plf | N/m */
-    QUANTITY_SLIP,      /* lb/in | N/mm: stiffness of a fastening */
-    QUANTITY_DENSITY,   /* pcf | kg/m3 */
-    QUANTITY_AREA,      /* in2 | mm2 */
-    QUANTITY_MODULUS,   /* in3 | mm3: section modulus; only printed */
-    QUANTITY_INERTIA,   /* in4 | mm4 */
-    QUANTITY_MOMENT,    /* lb-in | N-m */
-    QUANTITY_ROTATION,  /* lb-in/rad | N-m/rad: stiffness against turning */
-    QUANTITY_SPEED,     /* mph | m/s */
-    QUANTITY_ANGLE,     /* deg | deg */
+    QUANTITY_NUMBER,      /* 1: a pure number */
+    QUANTITY_LENGTH,      /* in | mm */
+    QUANTITY_WEIGHT,      /* lb | N; a force; kg is taken as its weight */
+    QUANTITY_MASS,        /* lb | kg; only printed */
+    QUANTITY_LOAD,        /* psf | kPa: pressure on an area */
+    QUANTITY_STRESS,      /* psi | MPa */
+    QUANTITY_LINE_LOAD,   /* plf | N/m */
+    QUANTITY_SLIP,        /* lb/in | N/mm: stiffness of a fastening */
+    QUANTITY_DENSITY,     /* pcf | kg/m3 */
+    QUANTITY_AREA,        /* in2 | mm2 */
+    QUANTITY_MODULUS,     /* in3 | mm3: section modulus; only printed */
+    QUANTITY_INERTIA,     /* in4 | mm4 */
+    QUANTITY_MOMENT,      /* lb-in | N-m */
+    QUANTITY_ROTATION,    /* lb-in/rad | N-m/rad: stiffness against turning */
+    QUANTITY_SPEED,       /* mph | m/s */
+    QUANTITY_ANGLE,       /* deg | deg */
     QUANTITY_TEMPERATURE, /* F | C */
     QUANTITY_COUNT
 };
@@ -48,7 +48,8 @@ bool quantity_read(struct arena *arena, const char *text, enum quantity kind,
 
 /* A ratio of a length ("span/240", "height/100", "1:12", "1 in 12") or a plain length.
  * `word` is the name allowed before the slash ("span", "height"), NULL for slopes only ("1:12").
- * On success either *divisor > 0 (limit = length / divisor) or *divisor == 0 and *si is a length. */
+ * On success either *divisor > 0 (limit = length / divisor) or *divisor == 0 and *si is a length.
+ */
 bool quantity_read_ratio(struct arena *arena, const char *text, const char *word,
                          enum unit_system system, double *divisor, double *si, const char **why);
 

@@ -20,9 +20,9 @@ struct step {
     const char *formula; /* "Fb * CD * CM * CL"; NULL where the value is given */
     double value;        /* SI */
     enum quantity kind;
-    const char *source;  /* "NDS 2018 3.3.3"; "" where it is plain arithmetic */
-    enum mark mark;      /* of the source */
-    bool has_mark;       /* false: arithmetic or the user's own number */
+    const char *source; /* "NDS 2018 3.3.3"; "" where it is plain arithmetic */
+    enum mark mark;     /* of the source */
+    bool has_mark;      /* false: arithmetic or the user's own number */
 };
 
 struct working {

@@ -8,6 +8,7 @@
 #include "loads/loads.h"
 
 #include <criterion/criterion.h>
+#include <gsl/gsl_errno.h>
 #include <gsl/gsl_rng.h>
 #include <math.h>
 #include <string.h>
@@ -16,8 +17,8 @@
 
 static const struct frame *read_text(struct arena *arena, const char *text) {
     struct problems problems = problems_new(arena);
-    const struct frame *frame = frame_read(arena, text, strlen(text), (struct frame_limits){false},
-                                           &problems);
+    const struct frame *frame =
+        frame_read(arena, text, strlen(text), (struct frame_limits){false}, &problems);
     cr_assert(frame != NULL, "%s\n%s", problems.count ? problems.items[0].message : "?", text);
     return frame;
 }
@@ -28,7 +29,8 @@ static const struct frame *read_text(struct arena *arena, const char *text) {
 static void random_stand(gsl_rng *random, struct text *yaml) {
     static const char *const ends[] = {"pinned", "lap", "butt", "stiff"};
     int levels = 1 + (int)gsl_rng_uniform_int(random, 3);
-    double wide = 20.0 + 40.0 * gsl_rng_uniform(random), deep = 12.0 + 20.0 * gsl_rng_uniform(random);
+    double wide = 20.0 + 40.0 * gsl_rng_uniform(random),
+           deep = 12.0 + 20.0 * gsl_rng_uniform(random);
     double step = 10.0 + 14.0 * gsl_rng_uniform(random);
     static const char *const corners[] = {"fl", "fr", "br", "bl"};
     text_add(yaml, "batten: 1\nsticks:\n"
@@ -49,7 +51,8 @@ static void random_stand(gsl_rng *random, struct text *yaml) {
                    corners[c], levels);
     for (int level = 1; level <= levels; level++)
         for (int c = 0; c < 4; c++) {
-            /* one rail a side at least turns with its posts, so that the frame as fastened stands */
+            /* one rail a side at least turns with its posts, so that the frame as fastened stands
+             */
             const char *end = level == 1 ? "stiff" : ends[gsl_rng_uniform_int(random, 4)];
             text_print(yaml, "  rail-%d-%d: {from: %s%d, to: %s%d, stick: rail, ends: %s}\n", level,
                        c, corners[c], level, corners[(c + 1) % 4], level, end);
@@ -70,14 +73,18 @@ static size_t push_loads(struct arena *arena, const struct response *response, d
     for (int axis = 0; axis < 2; axis++) {
         pushes[axis] = ARENA_ARRAY(arena, double, 3 * response->system->model->slot_count);
         axes[axis] = axis;
-        response_gather(arena, response,
-                        (size_t)response_column(response, sets[axis], LEAN_NONE), pushes[axis]);
+        response_gather(arena, response, (size_t)response_column(response, sets[axis], LEAN_NONE),
+                        pushes[axis]);
     }
     return 2;
 }
 
-/* Issue: rank-one results equal full solves to 1e-9, for 200 random braced frames. */
-Test(brace, rank_one_equals_full_solution) {
+/* Rank-one results equal full solutions to 1e-9, for 200 random braced frames. */
+static void quiet(void) {
+    gsl_set_error_handler_off();
+}
+
+Test(brace, rank_one_equals_full_solution, .init = quiet) {
     enum { FRAMES = 200 };
     gsl_rng *random = gsl_rng_alloc(gsl_rng_mt19937);
     gsl_rng_set(random, 20261);
@@ -105,7 +112,8 @@ Test(brace, rank_one_equals_full_solution) {
         double *pushes[2], forces[6];
         int axes[2];
         size_t push_count = push_loads(arena, response, pushes, axes);
-        struct trial *trial = trial_prepare(arena, bare, bars, count, pushes, axes, push_count, limits);
+        struct trial *trial =
+            trial_prepare(arena, bare, bars, count, pushes, axes, push_count, limits);
         struct trial_result tried = trial_run(arena, trial, set, count, forces);
         struct system *whole = system_build(arena, model, STIFFNESS_MIDDLE, bars, count);
         struct response *full = response_solve(arena, whole, loads, false);
@@ -122,7 +130,7 @@ Test(brace, rank_one_equals_full_solution) {
             for (size_t b = 0; b < count; b++)
                 NEAR(forces[(size_t)axis * count + b],
                      bars[b].stiffness * bar_elongation(model, &bars[b], full->slots[column]), 1e-9,
-                     1e-9 * largest + 1e-12);
+                     1e-9 * largest + 1e-9); /* a bar between two supports carries nothing */
         }
         arena_free(arena);
     }
@@ -131,8 +139,8 @@ Test(brace, rank_one_equals_full_solution) {
 
 /* ---- the fewest braces of grids ---- */
 
-/* r x c rectangles of unequal size, pinned everywhere, with diagonals in some; held as a body at two
- * joints. `braced[i * columns + j]`. */
+/* r x c rectangles of unequal size, pinned everywhere, with diagonals in some; held as a body at
+ * two joints. `braced[i * columns + j]`. */
 static void grid(gsl_rng *random, int rows, int columns, const bool *braced, struct text *yaml) {
     text_add(yaml, "batten: 1\nself-weight: no\nlimits: {lean: 1000 ft}\n"
                    "sticks: {s: {size: 2x2, species: hem-fir, grade: no-2}}\njoints:\n");
@@ -148,12 +156,12 @@ static void grid(gsl_rng *random, int rows, int columns, const bool *braced, str
     text_add(yaml, "members:\n");
     for (int i = 0; i <= rows; i++)
         for (int j = 0; j < columns; j++)
-            text_print(yaml, "  h%d-%d: {from: j%d-%d, to: j%d-%d, stick: s, ends: pinned}\n", i, j, i,
-                       j, i, j + 1);
+            text_print(yaml, "  h%d-%d: {from: j%d-%d, to: j%d-%d, stick: s, ends: pinned}\n", i, j,
+                       i, j, i, j + 1);
     for (int i = 0; i < rows; i++)
         for (int j = 0; j <= columns; j++)
-            text_print(yaml, "  v%d-%d: {from: j%d-%d, to: j%d-%d, stick: s, ends: pinned}\n", i, j, i,
-                       j, i + 1, j);
+            text_print(yaml, "  v%d-%d: {from: j%d-%d, to: j%d-%d, stick: s, ends: pinned}\n", i, j,
+                       i, j, i + 1, j);
     for (int i = 0; i < rows; i++)
         for (int j = 0; j < columns; j++)
             if (braced[i * columns + j])
@@ -189,7 +197,7 @@ static int components(int rows, int columns, const bool *braced) {
 
 /* Bolker and Crapo 1979: a grid is rigid if and only if its brace graph is connected; otherwise it
  * has (parts - 1) ways to fold, and as many braces are the fewest that make it rigid. */
-Test(brace, grids_after_bolker_and_crapo, .timeout = 120) {
+Test(brace, grids_after_bolker_and_crapo, .init = quiet, .timeout = 120) {
     enum { GRIDS = 60 };
     gsl_rng *random = gsl_rng_alloc(gsl_rng_mt19937);
     gsl_rng_set(random, 1979);
@@ -209,8 +217,8 @@ Test(brace, grids_after_bolker_and_crapo, .timeout = 120) {
         struct brace_answer *answer = brace_find(arena, frame);
         cr_assert_eq(answer->ways, expected, "%d x %d, grid %d: %d ways, want %d", rows, columns, k,
                      answer->ways, expected);
-        cr_assert_eq(answer->fewest, expected, "%d x %d, grid %d: fewest %d, want %d", rows, columns,
-                     k, answer->fewest, expected);
+        cr_assert_eq(answer->fewest, expected, "%d x %d, grid %d: fewest %d, want %d", rows,
+                     columns, k, answer->fewest, expected);
         arena_free(arena);
     }
     gsl_rng_free(random);
