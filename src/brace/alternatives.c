@@ -30,7 +30,8 @@ static bool with_plywood(struct work *work, const struct cells *cells, const cha
     *frame = *work->frame;
     size_t capacity = frame->panels.count + cells->count;
     struct panel *panels = ARENA_ARRAY(work->arena, struct panel, capacity);
-    memcpy(panels, frame->panels.items, frame->panels.count * sizeof *panels);
+    if (frame->panels.count)
+        memcpy(panels, frame->panels.items, frame->panels.count * sizeof *panels);
     frame->panels.items = panels;
     frame->panels.capacity = capacity;
     size_t before = frame->panels.count;
