@@ -199,11 +199,15 @@ static double *without_ties(const struct run *run, const struct mix *mix,
 void judge_second_order(struct run *run) {
     enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
     size_t falling = 0;
+    struct sway_setting shared = setting_of(run, STIFFNESS_LOW, false);
+    struct second_order_frame *frame =
+        run->has_ties ? NULL : second_order_prepare(run->arena, &shared);
     for (size_t x = 0; x < run->mix_count; x++) {
         struct mix *mix = &run->mixes[x];
         if (!mix->solved)
             continue;
-        struct second_order_input input = {.setting = setting_of(run, STIFFNESS_LOW, false),
+        struct second_order_input input = {.setting = shared,
+                                           .frame = frame,
                                            .response = run->responses[stiffness],
                                            .weights = without_ties(run, mix, stiffness)};
         input.setting.excluded = mix->slack[stiffness];

@@ -11,6 +11,12 @@
 enum { MOST_PASSES = 50 };
 #define SETTLED 1e-8
 
+struct second_order_frame {
+    struct sway_setting setting;
+    const struct pieces *pieces;
+    struct band elastic;
+};
+
 struct passes {
     const struct second_order_input *input;
     const struct pieces *pieces;
@@ -173,6 +179,19 @@ static void tell_joints(const struct passes *passes, const double *x) {
         }
 }
 
+struct second_order_frame *second_order_prepare(struct arena *arena,
+                                                const struct sway_setting *setting) {
+    struct second_order_frame *frame = ARENA_NEW(arena, struct second_order_frame);
+    size_t segments = setting->model->segment_count;
+    int *whole = ARENA_ARRAY(arena, int, segments);
+    for (size_t s = 0; s < segments; s++)
+        whole[s] = 1;
+    frame->setting = *setting;
+    frame->pieces = pieces_cut(arena, &frame->setting, whole);
+    frame->elastic = assemble_elastic(arena, frame->pieces);
+    return frame;
+}
+
 struct second_order *second_order_solve(struct arena *arena,
                                         const struct second_order_input *input) {
     const struct model *model = input->setting.model;
@@ -187,19 +206,20 @@ struct second_order *second_order_solve(struct arena *arena,
         .ends = arena_take(arena, segments, sizeof *out->ends),
         .axial = arena_take(arena, segments, sizeof *out->axial),
     };
-    int *whole = ARENA_ARRAY(arena, int, segments);
-    for (size_t s = 0; s < segments; s++)
-        whole[s] = 1;
+    const struct second_order_frame *frame =
+        input->frame ? input->frame : second_order_prepare(arena, &input->setting);
     struct passes passes = {.input = input,
                             .out = out,
-                            .pieces = pieces_cut(arena, &out->setting, whole),
+                            .pieces = frame->pieces,
+                            .elastic = frame->elastic,
                             .fixed = arena_take(arena, segments, sizeof *passes.fixed)};
-    passes.elastic = assemble_elastic(arena, passes.pieces);
+    struct arena_mark scratch = arena_mark(arena);
     passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
     gather_loads(arena, &passes);
     double *x = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
     iterate(arena, &passes, x);
     tell_joints(&passes, x);
+    arena_rewind(arena, scratch);
     return out;
 }
 

@@ -12,8 +12,14 @@
 #include "solve/stations.h"
 #include "sway/sway.h"
 
+/* What all mixes of one setting share: the frame cut and numbered, its elastic stiffness. */
+struct second_order_frame;
+struct second_order_frame *second_order_prepare(struct arena *arena,
+                                                const struct sway_setting *setting);
+
 struct second_order_input {
     struct sway_setting setting;
+    const struct second_order_frame *frame; /* of this setting; NULL: made anew */
     const struct response
         *response;         /* whose columns the weights belong to; only its loads are used */
     const double *weights; /* one per column */
