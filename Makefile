@@ -106,6 +106,22 @@ test-update: test-programs ## write what the program prints into tests/cases and
 	tests/tools/check-readme --write $(BUILD)/batten $(BUILD)/test/update-readme
 	@echo "Now read the change: git diff tests/cases README.md"
 
+# ---- speed: ratios in one run, never part of the tests ----
+
+$(BUILD)/bench: tests/bench/bench.c $(BUILD)/libbatten.a
+	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ $< \
+		$(BUILD)/libbatten.a -llapacke -llapack $(ALL_LDLIBS)
+
+$(BUILD)/trivial: tests/bench/trivial.c
+	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra $(CFLAGS) $(ALL_LDFLAGS) -o $@ $< $(ALL_LDLIBS)
+
+.PHONY: bench
+bench: ## measure speed as ratios (needs liblapacke-dev)
+	.ci/install-packages $(BUILD_PACKAGES) liblapacke-dev
+	@$(MAKE) --no-print-directory -j$(JOBS) $(BUILD)/batten $(BUILD)/bench $(BUILD)/trivial
+	@OPENBLAS_NUM_THREADS=1 OMP_NUM_THREADS=1 OMP_THREAD_LIMIT=1 \
+		$(BUILD)/bench $(BUILD)/batten $(BUILD)/trivial examples/seedling-stand.yaml
+
 # ---- lint ----
 
 .PHONY: lint

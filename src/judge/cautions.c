@@ -54,7 +54,9 @@ static void left_out(struct run *run) {
     const struct frame *frame = run->frame;
     bool indoors = frame->site.place == PLACE_INDOORS;
     if (frame->panels.count)
-        not_checked(run, "the panels and their screws; here they count as weight only");
+        not_checked(run,
+                    "the panels and their screws under weather; all count as weight, wood panels "
+                    "screwed on all edges as bracing too");
     if (frame->site.ground_snow.given || frame->site.snow_depth.given)
         not_checked(run, "snow: it is read, and no load is made of it yet");
     else if (!indoors)
@@ -63,7 +65,7 @@ static void left_out(struct run *run) {
         not_checked(run, "wind: it is read, and no load is made of it yet");
     else if (!indoors)
         not_checked(run, "wind (none given under site)");
-    if (run->model->has_screws)
+    if (run->model && run->model->has_screws)
         not_checked(run,
                     "the screws themselves: how stiff they are counts, whether they hold does not");
     if (frame->prices.count)
@@ -71,7 +73,8 @@ static void left_out(struct run *run) {
     if (frame->parts.count)
         not_checked(run, "the weight of the parts that are carried");
     if (frame->shape.given)
-        not_checked(run, "shape: it is read, and no frame is built from it yet");
+        not_checked(run, "shape: it is read, and no frame is built from it yet, so nothing of this "
+                         "file is judged");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)
@@ -101,8 +104,7 @@ void judge_cautions(struct run *run) {
     if (run->loads)
         for (size_t k = 0; k < run->loads->cautions.count; k++)
             run_caution(run, run->loads->cautions.items[k]);
-    if (run->model)
-        left_out(run);
+    left_out(run);
     feet(run);
     run_caution(run,
                 "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "

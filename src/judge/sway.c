@@ -110,8 +110,12 @@ static void judge_combination(struct run *run, int combination, struct sway_foun
     struct combination_result *result = &run->result->combinations.items[combination];
     if (!solved(run, combination))
         return;
-    if (long_standing(run, combination))
+    bool crept = long_standing(run, combination);
+    if (crept)
         result->buckling_factor_crept = factor_of(run, combination, true, lowest);
+    /* softer is lower: without creep it cannot be the lowest */
+    if (crept && !run->options->every_factor)
+        return;
     result->buckling_factor = factor_of(run, combination, false, lowest);
 }
 

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-/* Movements of more spins than this times segments would take longer than the solution. */
+/* More spins times segments than this would take longer than the solution. */
 static const double WORK_MOST = 2e7;
 
 static int slot_of(const struct system *system, size_t unknown) {
@@ -32,24 +32,45 @@ static struct spin slots_of_stick(struct arena *arena, const struct model *model
     return spin;
 }
 
-/* Does turning these slots about the stick's axis strain nothing? */
-static bool free_turn(struct arena *arena, const struct system *system, const struct spin *spin) {
-    size_t all = 3 * system->model->slot_count;
-    struct arena_mark mark = arena_mark(arena);
-    double *turn = ARENA_ARRAY(arena, double, all), *forces = ARENA_ARRAY(arena, double, all);
-    const double *axis = system->model->members[spin->member].axes[0];
-    bool held = false;
+static bool among(const struct spin *spin, int slot) {
     for (size_t k = 0; k < spin->count; k++)
-        for (int c = 0; c < 3; c++) {
-            turn[3 * spin->slots[k] + c] = axis[c];
-            held |= system->model->slots[spin->slots[k]].held[c] && fabs(axis[c]) > 1e-9;
+        if (spin->slots[k] == slot)
+            return true;
+    return false;
+}
+
+/* Does turning these slots about the stick's axis strain nothing? Only segments that touch them can
+ * say no. */
+static bool free_turn(const struct system *system, const struct spin *spin) {
+    const struct model *model = system->model;
+    const double *axis = model->members[spin->member].axes[0];
+    for (size_t k = 0; k < spin->count; k++)
+        for (int c = 0; c < 3; c++)
+            if (model->slots[spin->slots[k]].held[c] && fabs(axis[c]) > 1e-9)
+                return false;
+    for (size_t s = 0; s < model->segment_count; s++) {
+        double turn[ELEMENT_DOFS] = {0}, K[ELEMENT_DOFS][ELEMENT_DOFS];
+        bool touched = false;
+        for (int end = 0; end < 2; end++) {
+            if (!among(spin, model->segments[s].turn[end]))
+                continue;
+            touched = true;
+            for (int c = 0; c < 3; c++)
+                turn[6 * end + 3 + c] = axis[c];
         }
-    system_multiply(system, 1, &turn, &forces);
-    double largest = 0.0;
-    for (size_t k = 0; k < all; k++)
-        largest = fmax(largest, fabs(forces[k]));
-    arena_rewind(arena, mark);
-    return !held && largest <= 1e-9 * system->norm;
+        if (!touched)
+            continue;
+        struct element room;
+        element_global_stiffness(system_element(system, s, &room), K);
+        for (int i = 0; i < ELEMENT_DOFS; i++) {
+            double force = 0.0;
+            for (int j = 0; j < ELEMENT_DOFS; j++)
+                force += K[i][j] * turn[j];
+            if (!(fabs(force) <= 1e-9 * system->norm))
+                return false;
+        }
+    }
+    return true;
 }
 
 struct spins spins_find(struct arena *arena, const struct system *system) {
@@ -61,7 +82,7 @@ struct spins spins_find(struct arena *arena, const struct system *system) {
         const struct slot *of = &system->model->slots[slot];
         int member = of->member >= 0 ? of->member : system->model->host[of->joint];
         struct spin spin = slots_of_stick(arena, system->model, member);
-        if (spin.count && free_turn(arena, system, &spin))
+        if (spin.count && free_turn(system, &spin))
             spins.items[spins.count++] = spin;
     }
     return spins;
