@@ -223,3 +223,58 @@ Test(brace, grids_after_bolker_and_crapo, .init = quiet, .timeout = 120) {
     }
     gsl_rng_free(random);
 }
+
+/* ---- ways that tighten ---- */
+
+static const struct brace_answer *answer_of(struct arena *arena, const char *body) {
+    return brace_find(arena, read_text(arena, arena_print(arena,
+                                                          "batten: 1\nself-weight: no\n"
+                                                          "connections: {default: pinned}\n"
+                                                          "sticks: {s: {size: 2x2, species: "
+                                                          "hem-fir, grade: no-2}}\n%s",
+                                                          body)));
+}
+
+/* Pellegrino and Calladine 1986: two bars in line between two pins give sideways at the middle, of
+ * first order only; they have one self-stress, and it stiffens that. A bay of three bars has none
+ * and folds for good. */
+Test(brace, ways_that_tighten_are_told_apart, .init = quiet) {
+    struct arena *arena = arena_new();
+    cr_assert(!ARENA_TRAP(arena), "out of memory");
+    const struct brace_answer *line =
+        answer_of(arena, "joints: {a: [0, 0], b: [40, 0], c: [80, 0]}\n"
+                         "members: {l: {from: a, to: b, stick: s}, r: {from: b, to: c, stick: s}}\n"
+                         "supports: {a: pinned, c: pinned}\n");
+    cr_assert_eq(line->motion_count, 1);
+    cr_assert(line->motions[0].tightens, "two bars in line do not tighten");
+    const struct brace_answer *bay =
+        answer_of(arena, "joints: {a: [0, 0], b: [0, 40], c: [50, 40], d: [50, 0]}\n"
+                         "members: {l: {from: a, to: b, stick: s}, t: {from: b, to: c, stick: s}, "
+                         "r: {from: c, to: d, stick: s}}\n"
+                         "supports: {a: pinned, d: pinned}\n");
+    cr_assert_eq(bay->motion_count, 1);
+    cr_assert(!bay->motions[0].tightens, "a bay without a diagonal tightens");
+    arena_free(arena);
+}
+
+/* A lean-to whose level and sloped side rails tie a short and a tall post that run through cannot
+ * fold front to back on paper, and leans many times its limit because the posts bend. */
+Test(brace, a_lean_to_that_cannot_fold_leans_all_the_same, .init = quiet) {
+    struct arena *arena = arena_new();
+    cr_assert(!ARENA_TRAP(arena), "out of memory");
+    const struct brace_answer *answer = answer_of(
+        arena, "joints: {f0: [0, 0, 0], f1: [0, 0, 25], f2: [0, 0, 43], b0: [0, 24, 0], "
+               "b1: [0, 24, 25], b2: [0, 24, 51]}\n"
+               "members: {front: {from: f0, to: f2, stick: s}, back: {from: b0, to: b2, "
+               "stick: s}, level: {from: f1, to: b1, stick: s}, slope: {from: f2, to: b2, "
+               "stick: s}}\n"
+               "supports: {f0: [x, y, z, rz], b0: [x, y, z, rz], f1: [x], f2: [x], b1: "
+               "[x], b2: [x]}\n");
+    cr_assert_eq(answer->ways, 0, "%d ways", answer->ways);
+    cr_assert_eq(answer->soft_count, 1);
+    cr_assert_eq(answer->soft[0].axis, 1);
+    cr_assert(answer->soft[0].lean > 2.0 * answer->soft[0].limit, "leans only %g of %g",
+              answer->soft[0].lean, answer->soft[0].limit);
+    cr_assert_eq(answer->fewest, 1, "fewest %d", answer->fewest);
+    arena_free(arena);
+}
