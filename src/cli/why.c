@@ -86,10 +86,11 @@ static const struct check *asked_check(const struct result *result,
                                        struct problems *problems) {
     const struct check *check = find_check(result, asked->why_id);
     const char *combination = asked->why_combination;
-    if (!check)
-        unknown_id(problems, result, asked->why_id);
+    /* under a combination that is not there the check itself may be missing too */
     if (combination && !has_combination(result, combination))
         unknown_combination(problems, result, combination);
+    else if (!check)
+        unknown_id(problems, result, asked->why_id);
     if (problems->count)
         return NULL;
     if (check->working && (!combination || strcmp(check->combination, combination) == 0))

@@ -79,24 +79,65 @@ static bool undo(struct arena *arena, const struct ties *ties, const bool *out, 
     return true;
 }
 
-/* One step: those that are pushed go out, those that would pull come back. */
+/* Pull of each tie in a state; of one that is out, what it would carry if it came back. */
+static double carried(const struct ties *ties, const double *x, size_t tie) {
+    double force = ties->forces[tie];
+    for (size_t j = 0; j < ties->count; j++)
+        force += x[j] * ties->forces[ties->count + tie * ties->count + j];
+    return force;
+}
+
+/* Change the one tie that is most wrong: pushed and in, or pulling and out. False: none is. */
 static bool step(const struct ties *ties, const double *x, double small, bool *out) {
-    bool changed = false;
+    double worst = small;
+    size_t which = ties->count;
     for (size_t i = 0; i < ties->count; i++) {
-        double force = ties->forces[i];
-        for (size_t j = 0; j < ties->count; j++)
-            force += x[j] * ties->forces[ties->count + i * ties->count + j];
-        /* of a tie that is out, `force` is what it would carry if it came back */
-        bool goes = out[i] ? !(force > small) : force < -small;
-        changed |= goes != out[i];
-        out[i] = goes;
+        double force = carried(ties, x, i), wrong = out[i] ? force : -force;
+        if (wrong > worst) {
+            worst = wrong;
+            which = i;
+        }
     }
-    return changed;
+    if (which == ties->count)
+        return false;
+    out[which] = !out[which];
+    return true;
+}
+
+/* Change tie by tie from all in; false where that does not come to rest. */
+static bool settle(struct arena *arena, const struct ties *ties, double small, bool *out,
+                   double *x) {
+    for (size_t pass = 0; pass < 4 * ties->count + 8; pass++) {
+        if (!undo(arena, ties, out, x))
+            return false;
+        if (!step(ties, x, small, out))
+            return true;
+    }
+    return false;
+}
+
+/* Every state of a few ties; the first that stands. */
+static bool try_all(struct arena *arena, const struct ties *ties, double small, bool *out,
+                    double *x) {
+    enum { FEW = 12 };
+    if (ties->count > FEW)
+        return false;
+    for (size_t state = 0; state < (size_t)1 << ties->count; state++) {
+        bool wrong = false;
+        for (size_t i = 0; i < ties->count; i++)
+            out[i] = (state >> i) & 1;
+        if (!undo(arena, ties, out, x))
+            continue;
+        for (size_t i = 0; i < ties->count; i++)
+            wrong |= (out[i] ? carried(ties, x, i) : -carried(ties, x, i)) > small;
+        if (!wrong)
+            return true;
+    }
+    return false;
 }
 
 bool slack_settle(struct arena *arena, const struct response *response, double *weights,
                   bool *slack) {
-    enum { PASSES = 64 };
     struct ties ties = ties_of(arena, response, weights);
     if (ties.count == 0)
         return true;
@@ -105,16 +146,13 @@ bool slack_settle(struct arena *arena, const struct response *response, double *
     double largest = 0.0;
     for (size_t i = 0; i < ties.count; i++)
         largest = fmax(largest, fabs(ties.forces[i]));
-    bool settled = false;
-    for (int pass = 0; pass < PASSES && !settled; pass++) {
-        if (!undo(arena, &ties, out, x))
-            return false;
-        settled = !step(&ties, x, 1e-9 * largest, out);
-    }
+    double small = 1e-9 * largest;
+    if (!settle(arena, &ties, small, out, x) && !try_all(arena, &ties, small, out, x))
+        return false;
     for (size_t i = 0; i < ties.count; i++) {
         weights[ties.columns[i]] = x[i];
         if (slack)
             slack[ties.members[i]] = out[i];
     }
-    return settled;
+    return true;
 }

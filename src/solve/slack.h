@@ -1,9 +1,10 @@
 /* solve/slack.h - sticks that only pull (ties) in a mix of loads.
  *
- * A tie that would be pushed is left out: start with all, release those that are pushed, bring back
- * those that would pull, until nothing changes. Leaving a tie out is linear: it is the same as a
- * pair of forces along it that undo what it does, so each tie has a column of its own in the
- * response (one N of pull between its joints), and the mix gets a weight for it.
+ * A tie that would be pushed is left out: start with all, release the one that is pushed most,
+ * bring back the one that would pull most, until nothing changes; where that does not come to rest,
+ * every state of up to 12 ties is tried. Leaving a tie out is linear: it is the same as a pair of
+ * forces along it that undo what it does, so each tie has a column of its own in the response (one
+ * N of pull between its joints), and the mix gets a weight for it.
  */
 #ifndef SOLVE_SLACK_H
 #define SOLVE_SLACK_H
