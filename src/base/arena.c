@@ -86,15 +86,24 @@ static void add_block(struct arena *arena, size_t bytes) {
     arena->last = block;
 }
 
-void *arena_take(struct arena *arena, size_t count, size_t size) {
+static size_t whole_bytes(size_t count, size_t size) {
+    return (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
+}
+
+void *arena_room(struct arena *arena, size_t count, size_t size) {
     if (size && count > (SIZE_MAX - ALIGNMENT) / size)
         arena_exhausted(arena);
-    size_t bytes = (count * size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
+    size_t bytes = whole_bytes(count, size);
     if (!arena->last || arena->last->size - arena->last->used < bytes)
         add_block(arena, bytes);
     char *taken = block_bytes(arena->last) + arena->last->used;
     arena->last->used += bytes;
-    return memset(taken, 0, bytes);
+    return taken;
+}
+
+void *arena_take(struct arena *arena, size_t count, size_t size) {
+    void *taken = arena_room(arena, count, size);
+    return memset(taken, 0, whole_bytes(count, size));
 }
 
 char *arena_copy(struct arena *arena, const char *bytes, size_t length) {

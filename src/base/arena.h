@@ -30,6 +30,9 @@ jmp_buf *arena_trap(struct arena *arena);
  * NULL; a product that overflows counts as out of memory. A count of 0 gives a valid pointer. */
 void *arena_take(struct arena *arena, size_t count, size_t size);
 
+/* The same without zeroing, for what is written over at once. */
+void *arena_room(struct arena *arena, size_t count, size_t size);
+
 /* Typed forms. */
 #define ARENA_NEW(arena, type) ((type *)arena_take((arena), 1, sizeof(type)))
 #define ARENA_ARRAY(arena, type, count) ((type *)arena_take((arena), (count), sizeof(type)))

@@ -114,9 +114,12 @@ static struct rating push_sums(const struct stresses *s, struct working *working
 
 /* Slimmer than 50: refused where the stress is more than a quarter of its limit, else a caution. */
 static void slimness(struct rating *worst, double slenderness, double stress, double limit,
-                     struct cited most, const char *symbol, const char *formula,
+                     const char *constant, const char *symbol, const char *formula,
                      const char *governs, struct working *working) {
-    if (!(stress > 0.0) || slenderness <= most.value)
+    if (!(stress > 0.0) || slenderness <= 0.0)
+        return;
+    struct cited most = table_constant(constant);
+    if (slenderness <= most.value)
         return;
     if (stress <= table_constant("slender-stress-share").value * limit) {
         worst->slender = true;
@@ -132,12 +135,10 @@ static void both_slimnesses(const struct stresses *s, struct rating *worst,
                             struct working *working) {
     const double *post = s->column.slenderness;
     bool first = post[0] >= post[1];
-    slimness(worst, first ? post[0] : post[1], s->fc, s->fc_limit,
-             table_constant("slenderness-limit"), "sm", first ? "s1 / sm" : "s2 / sm",
-             "too slim for a post", working);
-    slimness(worst, s->beam.slenderness, s->fb1, s->fb1_limit,
-             table_constant("beam-slenderness-limit"), "RBm", "RB / RBm",
-             "too slim to stand on edge", working);
+    slimness(worst, first ? post[0] : post[1], s->fc, s->fc_limit, "slenderness-limit", "sm",
+             first ? "s1 / sm" : "s2 / sm", "too slim for a post", working);
+    slimness(worst, s->beam.slenderness, s->fb1, s->fb1_limit, "beam-slenderness-limit", "RBm",
+             "RB / RBm", "too slim to stand on edge", working);
 }
 
 static bool bends(const struct stresses *s) {

@@ -23,6 +23,7 @@ struct sag_line { /* a rail under the standing and the brief part of one combina
 
 struct sag_found {
     double standing, brief, total;
+    double slope; /* of the total against its baseline */
 };
 
 static void upward_normal(const struct model_member *rail, double up[3]) {
@@ -51,50 +52,99 @@ static double rise(const struct sag_line *line, const struct stick_state *states
     return up;
 }
 
-/* Movement at `at` against the chord of the span, or the tangent of an overhang. */
-static double against_chord(const struct sag_line *line, const struct stick_state *states,
-                            const struct span *span, double at) {
-    double slope, here = rise(line, states, at, &slope);
-    double first = rise(line, states, span->from, &slope), first_slope = slope;
-    double last = rise(line, states, span->to, &slope), last_slope = slope;
+/* What sag is measured from: the chord of the span, or the tangent of an overhang at its held end.
+ */
+struct baseline {
+    double at, height, slope;
+};
+
+static struct baseline baseline_of(const struct sag_line *line, const struct stick_state *states,
+                                   const struct span *span) {
+    struct baseline first = {.at = span->from}, last = {.at = span->to};
+    first.height = rise(line, states, span->from, &first.slope);
+    last.height = rise(line, states, span->to, &last.slope);
     if (span->overhang_after)
-        return here - (first + first_slope * (at - span->from));
+        return first;
     if (span->overhang_before)
-        return here - (last + last_slope * (at - span->to));
-    return here - (first + (last - first) * (at - span->from) / (span->to - span->from));
+        return last;
+    first.slope = (last.height - first.height) / (span->to - span->from);
+    return first;
 }
 
-static struct sag_found sag_at(const struct sag_line *line, const struct span *span, double at) {
-    double creep = creep_factor(line->run->model->wet).value;
-    struct sag_found found = {.standing = against_chord(line, line->standing, span, at),
-                              .brief = against_chord(line, line->brief, span, at)};
-    found.total = creep * found.standing + found.brief;
+struct sag_curve { /* one span of a line */
+    const struct sag_line *line;
+    struct baseline standing, brief;
+    double creep;
+};
+
+static struct sag_found sag_at(const struct sag_curve *curve, double at) {
+    const struct baseline *standing = &curve->standing, *brief = &curve->brief;
+    double standing_slope, brief_slope;
+    struct sag_found found = {.standing =
+                                  rise(curve->line, curve->line->standing, at, &standing_slope) -
+                                  (standing->height + standing->slope * (at - standing->at)),
+                              .brief = rise(curve->line, curve->line->brief, at, &brief_slope) -
+                                       (brief->height + brief->slope * (at - brief->at))};
+    found.total = curve->creep * found.standing + found.brief;
+    found.slope = curve->creep * (standing_slope - standing->slope) + (brief_slope - brief->slope);
     return found;
 }
 
-/* The worst place of a span: sixteen parts, then a search between the neighbours of the worst. */
-static struct sag_found worst_of_span(const struct sag_line *line, const struct span *span) {
-    enum { PARTS = 16, NARROWINGS = 40 };
-    double length = span->to - span->from, best_at = span->from;
-    struct sag_found best = {0};
-    for (int k = 0; k <= PARTS; k++) {
-        struct sag_found found = sag_at(line, span, span->from + length * k / PARTS);
-        if (!(fabs(found.total) <= fabs(best.total))) {
-            best = found;
-            best_at = span->from + length * k / PARTS;
+/* Where the slope goes through zero between two places (or jumps through it, under a point load
+ * that shears the stick): the Illinois form of false position, every third step a halving so that a
+ * jump is closed in on too. */
+static struct sag_found flat_between(const struct sag_curve *curve, double low, double high,
+                                     double low_slope, double high_slope) {
+    enum { STEPS = 90 };
+    const double wide = high - low, flat = 1e-9 * fmax(fabs(low_slope), fabs(high_slope));
+    struct sag_found found = sag_at(curve, (low + high) / 2.0);
+    for (int k = 0; k < STEPS && high - low > 1e-9 * wide; k++) {
+        double share = k % 3 == 2 ? 0.5 : low_slope / (low_slope - high_slope);
+        double at = low + (high - low) * share;
+        found = sag_at(curve, at);
+        if (!(fabs(found.slope) > flat) || !(at > low && at < high))
+            break;
+        if ((found.slope > 0.0) == (low_slope > 0.0)) {
+            low = at;
+            low_slope = found.slope;
+            high_slope /= 2.0;
+        } else {
+            high = at;
+            high_slope = found.slope;
+            low_slope /= 2.0;
         }
     }
-    double low = fmax(span->from, best_at - length / PARTS);
-    double high = fmin(span->to, best_at + length / PARTS);
-    for (int k = 0; k < NARROWINGS; k++) {
-        double a = low + (high - low) / 3.0, b = high - (high - low) / 3.0;
-        if (fabs(sag_at(line, span, a).total) < fabs(sag_at(line, span, b).total))
-            low = a;
-        else
-            high = b;
+    return found;
+}
+
+/* The worst place of a span: sixteen parts, then where the slope vanishes beside the worst. */
+static struct sag_found worst_of_span(const struct sag_line *line, const struct span *span) {
+    enum { PARTS = 16 };
+    struct sag_curve curve = {.line = line,
+                              .standing = baseline_of(line, line->standing, span),
+                              .brief = baseline_of(line, line->brief, span),
+                              .creep = creep_factor(line->run->model->wet).value};
+    double step = (span->to - span->from) / PARTS;
+    struct sag_found parts[PARTS + 1], best = {0};
+    int best_part = 0;
+    for (int k = 0; k <= PARTS; k++) {
+        parts[k] = sag_at(&curve, span->from + (span->to - span->from) * k / PARTS);
+        if (!(fabs(parts[k].total) <= fabs(best.total))) {
+            best = parts[k];
+            best_part = k;
+        }
     }
-    struct sag_found found = sag_at(line, span, (low + high) / 2.0);
-    return fabs(found.total) > fabs(best.total) ? found : best;
+    struct sag_found worst = best;
+    for (int k = best_part - 1; k <= best_part; k++) {
+        if (k < 0 || k >= PARTS || !(parts[k].slope * parts[k + 1].slope < 0.0))
+            continue;
+        double from = span->from + step * k;
+        struct sag_found found = flat_between(&curve, from, k + 1 == PARTS ? span->to : from + step,
+                                              parts[k].slope, parts[k + 1].slope);
+        if (fabs(found.total) > fabs(worst.total))
+            worst = found;
+    }
+    return worst;
 }
 
 /* The rail cut at the joints that hold it. A rail that nothing holds is judged from end to end. */

@@ -13,7 +13,8 @@ struct sway_found {
     double factor; /* SWAY_MOST where it does not buckle */
     int combination;
     bool crept;
-    int bowing; /* stick that bows the most; -1 the joints move more */
+    int bowing;                     /* stick that bows the most; -1 the joints move more */
+    const struct sway_frame *first; /* lends its elastic part to the combinations after it */
 };
 
 static struct sway_setting setting_of(const struct run *run, enum stiffness stiffness, bool crept) {
@@ -29,11 +30,11 @@ static struct sway_setting setting_of(const struct run *run, enum stiffness stif
 }
 
 static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, int combination,
-                                  bool crept) {
+                                  bool crept, const struct sway_frame *like) {
     enum stiffness solved = run_uses(run, stiffness) ? stiffness : STIFFNESS_MIDDLE;
     const struct response *response = run->responses[solved];
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
-    struct sway_input input = {.setting = setting_of(run, stiffness, crept)};
+    struct sway_input input = {.setting = setting_of(run, stiffness, crept), .like = like};
     run_weights(run, response, combination, SHARE_ALL, weights);
     if (run->has_ties) { /* only ties that pull count */
         bool *slack = ARENA_ARRAY(run->arena, bool, run->model->member_count);
@@ -71,7 +72,11 @@ static bool solved(const struct run *run, int combination) {
  * so far, which one count of pivots tells. */
 static double factor_of(struct run *run, int combination, bool crept, struct sway_found *lowest) {
     struct arena_mark mark = arena_mark(run->arena);
-    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, combination, crept);
+    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, combination, crept, lowest->first);
+    if (!lowest->first) {
+        lowest->first = frame;
+        mark = arena_mark(run->arena);
+    }
     double factor = NAN;
     bool higher = lowest->known && !run->options->every_factor &&
                   sway_count_below(run->arena, frame, lowest->factor) == 0;
@@ -80,7 +85,8 @@ static double factor_of(struct run *run, int combination, bool crept, struct swa
         factor = result.factor;
         double value = isnan(factor) ? SWAY_MOST : factor;
         if (!lowest->known || value < lowest->factor)
-            *lowest = (struct sway_found){true, value, combination, crept, result.bowing};
+            *lowest =
+                (struct sway_found){true, value, combination, crept, result.bowing, lowest->first};
     }
     arena_rewind(run->arena, mark);
     return factor;
@@ -180,7 +186,7 @@ bool judge_stands(struct run *run) {
             combination = (int)c;
     if (combination < 0 || !solved(run, combination))
         return true;
-    struct sway_frame *frame = prepare(run, STIFFNESS_MIDDLE, combination, false);
+    struct sway_frame *frame = prepare(run, STIFFNESS_MIDDLE, combination, false, NULL);
     if (sway_count_below(run->arena, frame, 1.0) == 0)
         return true;
     struct sway_result result = sway_factor(run->arena, frame);

@@ -5,14 +5,20 @@
 #include <math.h>
 #include <string.h>
 
-struct band band_new(struct arena *arena, size_t count, size_t half) {
+struct band band_room(struct arena *arena, size_t count, size_t half) {
     if (count && half >= count)
         half = count - 1;
-    return (struct band){count, half, ARENA_ARRAY(arena, double, count *(half + 1))};
+    return (struct band){count, half, arena_room(arena, count * (half + 1), sizeof(double))};
+}
+
+struct band band_new(struct arena *arena, size_t count, size_t half) {
+    struct band band = band_room(arena, count, half);
+    memset(band.items, 0, band.count * (band.half + 1) * sizeof(double));
+    return band;
 }
 
 struct band band_copy(struct arena *arena, const struct band *band) {
-    struct band copy = band_new(arena, band->count, band->half);
+    struct band copy = band_room(arena, band->count, band->half);
     memcpy(copy.items, band->items, band->count * (band->half + 1) * sizeof(double));
     return copy;
 }
@@ -60,7 +66,8 @@ size_t band_free_unknowns(struct band *band, double share, double least_diagonal
         size_t first = i > band->half ? i - band->half : 0;
         for (size_t j = first; j < i; j++) {
             double l = band->items[j * wide + (i - j)];
-            start += l * l * band->items[j * wide];
+            if (l != 0.0)
+                start += l * l * band->items[j * wide];
         }
         fixed[i] = !(column[0] > share * start) && !(barred && barred[i] && column[0] > 0.0);
         if (fixed[i]) {
@@ -70,6 +77,8 @@ size_t band_free_unknowns(struct band *band, double share, double least_diagonal
             found++;
         }
         size_t last = i + band->half < band->count ? band->half : band->count - 1 - i;
+        while (last > 0 && column[last] == 0.0)
+            last--;
         for (size_t j = 1; j <= last; j++) {
             double l = column[j] / column[0];
             if (l == 0.0)

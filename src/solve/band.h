@@ -17,6 +17,8 @@ struct band {
 };
 
 struct band band_new(struct arena *arena, size_t count, size_t half);
+/* Its items are to be written over at once: they are not zeroed. */
+struct band band_room(struct arena *arena, size_t count, size_t half);
 struct band band_copy(struct arena *arena, const struct band *band);
 
 static inline double *band_at(const struct band *band, size_t row, size_t column) {

@@ -23,15 +23,15 @@ static struct band turning_part(struct arena *arena, const struct band *band, co
     size_t half = 0;
     for (size_t i = 0; i < band->count; i++)
         for (size_t j = 1; number[i] && j <= band->half && i + j < band->count; j++)
-            if (number[i + j] && band->items[i * (band->half + 1) + j] != 0.0 &&
+            if (band->items[i * (band->half + 1) + j] != 0.0 && number[i + j] &&
                 number[i + j] - number[i] > half)
                 half = number[i + j] - number[i];
     struct band part = band_new(arena, count, half);
-    for (size_t a = 0; a < count; a++)
-        for (size_t b = a; b < count && b - a <= part.half; b++)
-            if (turnings[b] - turnings[a] <= band->half)
-                part.items[a * (part.half + 1) + (b - a)] =
-                    band->items[turnings[a] * (band->half + 1) + (turnings[b] - turnings[a])];
+    for (size_t i = 0; i < band->count; i++)
+        for (size_t j = 0; number[i] && j <= band->half && i + j < band->count; j++)
+            if (band->items[i * (band->half + 1) + j] != 0.0 && number[i + j])
+                part.items[(number[i] - 1) * (part.half + 1) + (number[i + j] - number[i])] =
+                    band->items[i * (band->half + 1) + j];
     return part;
 }
 

@@ -77,7 +77,8 @@ static double bracket(double x, const struct element_load *load, int order, bool
 static double loads_to(const struct stick_state *state, double x, int axis, int order, bool after) {
     double sum = 0.0;
     for (size_t k = 0; k < state->load_count; k++)
-        sum += state->loads[k].force[axis] * bracket(x, &state->loads[k], order, after);
+        if (state->loads[k].force[axis] != 0.0)
+            sum += state->loads[k].force[axis] * bracket(x, &state->loads[k], order, after);
     return sum;
 }
 

@@ -67,10 +67,15 @@ static void add_product(const struct band *band, double value, const struct reac
 
 static void add_piece(const struct band *band, const struct piece *piece,
                       double k[ELEMENT_DOFS][ELEMENT_DOFS]) {
+    /* what each movement is tied to: its own plane, or its fellow at the other end */
+    static const int bound[6][4] = {{0, 6}, {1, 5, 7, 11}, {2, 4, 8, 10},
+                                    {3, 9}, {2, 4, 8, 10}, {1, 5, 7, 11}};
     for (int i = 0; i < ELEMENT_DOFS; i++)
-        for (int j = 0; j < ELEMENT_DOFS; j++)
+        for (int b = 0; b < (i % 3 == 0 ? 2 : 4); b++) {
+            int j = bound[i % 6][b];
             if (k[i][j] != 0.0)
                 add_product(band, k[i][j], &piece->ends[i], &piece->ends[j]);
+        }
 }
 
 static void add_spring(const struct band *band, const struct spring *spring) {

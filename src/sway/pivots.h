@@ -13,6 +13,9 @@ struct pivots {
     size_t negative; /* how many are below zero */
 };
 
+/* out = a + factor b, all of one size. */
+void band_sum(const struct band *out, const struct band *a, double factor, const struct band *b);
+
 /* In place. */
 struct pivots band_pivots(struct band *band);
 

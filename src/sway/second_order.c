@@ -14,14 +14,16 @@ enum { MOST_PASSES = 50 };
 struct second_order_frame {
     struct sway_setting setting;
     const struct pieces *pieces;
-    struct band elastic;
+    struct band elastic, factor; /* K and its L D L': the first pass of every mix, which has no
+                                    forces yet */
+    bool resists;                /* every pivot of K is positive */
 };
 
 struct passes {
     const struct second_order_input *input;
+    const struct second_order_frame *frame;
     const struct pieces *pieces;
     struct second_order *out;
-    struct band elastic;
     double (*fixed)[ELEMENT_DOFS]; /* per segment: fixed-end forces of the loads on it */
     double *loads;                 /* per unknown */
 };
@@ -98,9 +100,17 @@ static void gather_loads(struct arena *arena, const struct passes *passes) {
     }
 }
 
-/* Movements and forces at the ends of every stick, with the forces along the sticks that the pass
- * started from. */
-static void recover(const struct passes *passes, const double *x) {
+static void move_ends(const struct passes *passes, const double *x) {
+    for (size_t p = 0; p < passes->pieces->count; p++) {
+        const struct piece *piece = &passes->pieces->items[p];
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            passes->out->own[piece->segment][i] = reach_movement(&piece->ends[i], x);
+    }
+}
+
+/* Forces at the ends of every stick, with the forces along the sticks that the pass started from.
+ */
+static void recover(const struct passes *passes) {
     for (size_t p = 0; p < passes->pieces->count; p++) {
         const struct piece *piece = &passes->pieces->items[p];
         double k[ELEMENT_DOFS][ELEMENT_DOFS], g[ELEMENT_DOFS][ELEMENT_DOFS];
@@ -108,8 +118,6 @@ static void recover(const struct passes *passes, const double *x) {
         piece_geometric(
             piece, piece_axial(passes->pieces, piece, (const double(*)[2])passes->out->axial), g);
         double *own = passes->out->own[piece->segment], *ends = passes->out->ends[piece->segment];
-        for (int i = 0; i < ELEMENT_DOFS; i++)
-            own[i] = reach_movement(&piece->ends[i], x);
         for (int i = 0; i < ELEMENT_DOFS; i++) {
             ends[i] = passes->fixed[piece->segment][i];
             for (int j = 0; j < ELEMENT_DOFS; j++)
@@ -118,11 +126,15 @@ static void recover(const struct passes *passes, const double *x) {
     }
 }
 
+/* The forces along the sticks alone, which is all that the next pass wants. */
 static void take_axial(const struct passes *passes) {
     for (size_t p = 0; p < passes->pieces->count; p++) {
-        int segment = passes->pieces->items[p].segment;
-        passes->out->axial[segment][0] = -passes->out->ends[segment][0];
-        passes->out->axial[segment][1] = passes->out->ends[segment][6];
+        const struct piece *piece = &passes->pieces->items[p];
+        const double *own = passes->out->own[piece->segment];
+        const double *fixed = passes->fixed[piece->segment];
+        double along = piece->EA / piece->length;
+        passes->out->axial[piece->segment][0] = -(fixed[0] + along * own[0] - along * own[6]);
+        passes->out->axial[piece->segment][1] = fixed[6] - along * own[0] + along * own[6];
     }
 }
 
@@ -137,17 +149,25 @@ static bool settled(const struct passes *passes, const double *x, const double *
     return change <= SETTLED * largest;
 }
 
+/* Factored in place: is every pivot positive? */
+static bool band_resists(struct band *band) {
+    struct pivots pivots = band_pivots(band);
+    return pivots.sound && pivots.negative == 0;
+}
+
 /* One solution; false where the frame has nothing left to resist with. */
 static bool solve_pass(struct arena *arena, const struct passes *passes, double *x) {
-    struct band band =
-        assemble_geometric(arena, passes->pieces, (const double(*)[2])passes->out->axial);
-    for (size_t i = 0; i < band.count * (band.half + 1); i++)
-        band.items[i] += passes->elastic.items[i];
-    struct pivots pivots = band_pivots(&band);
-    if (!(pivots.sound && pivots.negative == 0))
+    struct band factor = passes->frame->factor;
+    bool resists = passes->frame->resists;
+    if (passes->out->passes > 1) {
+        factor = assemble_geometric(arena, passes->pieces, (const double(*)[2])passes->out->axial);
+        band_sum(&factor, &passes->frame->elastic, 1.0, &factor);
+        resists = band_resists(&factor);
+    }
+    if (!resists)
         return false;
-    memcpy(x, passes->loads, band.count * sizeof *x);
-    pivots_solve(&band, x);
+    memcpy(x, passes->loads, factor.count * sizeof *x);
+    pivots_solve(&factor, x);
     return true;
 }
 
@@ -161,8 +181,9 @@ static void iterate(struct arena *arena, const struct passes *passes, double *x)
         passes->out->passes = pass;
         if (!solve_pass(arena, passes, x))
             return;
-        recover(passes, x);
+        move_ends(passes, x);
         if (pass > 1 && settled(passes, x, before)) {
+            recover(passes);
             passes->out->stands = true;
             return;
         }
@@ -189,6 +210,8 @@ struct second_order_frame *second_order_prepare(struct arena *arena,
     frame->setting = *setting;
     frame->pieces = pieces_cut(arena, &frame->setting, whole);
     frame->elastic = assemble_elastic(arena, frame->pieces);
+    frame->factor = band_copy(arena, &frame->elastic);
+    frame->resists = band_resists(&frame->factor);
     return frame;
 }
 
@@ -210,8 +233,8 @@ struct second_order *second_order_solve(struct arena *arena,
         input->frame ? input->frame : second_order_prepare(arena, &input->setting);
     struct passes passes = {.input = input,
                             .out = out,
+                            .frame = frame,
                             .pieces = frame->pieces,
-                            .elastic = frame->elastic,
                             .fixed = arena_take(arena, segments, sizeof *passes.fixed)};
     struct arena_mark scratch = arena_mark(arena);
     passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);

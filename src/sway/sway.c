@@ -20,6 +20,7 @@ enum { PIECES = 4 };
 
 struct sway_frame {
     const struct pieces *pieces;
+    const int *cuts;                        /* per segment */
     struct band elastic, geometric, factor; /* factor of K */
     struct entries entries;                 /* of Kg */
     bool folds, compressed;
@@ -69,18 +70,42 @@ static bool loose(const struct band *elastic, const struct band *factor) {
     return false;
 }
 
-struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
-    struct sway_frame *frame = ARENA_NEW(arena, struct sway_frame);
-    struct sway_input *kept = ARENA_NEW(arena, struct sway_input);
-    *kept = *input;
-    frame->pieces = pieces_cut(arena, &kept->setting, choose_cuts(arena, input));
+/* Nothing but the forces differs. Where ties hang slack nothing is shared. */
+static bool same_setting(const struct sway_setting *a, const struct sway_setting *b) {
+    return a->model == b->model && a->stiffness == b->stiffness &&
+           a->least_stiffness == b->least_stiffness && a->creep_sticks == b->creep_sticks &&
+           a->creep_joints == b->creep_joints && a->bars == b->bars &&
+           a->bar_count == b->bar_count && !a->excluded && !b->excluded && a->held == b->held;
+}
+
+static bool serves(const struct sway_frame *other, const struct sway_input *input,
+                   const int *cuts) {
+    return other && same_setting(other->pieces->setting, &input->setting) &&
+           memcmp(other->cuts, cuts, input->setting.model->segment_count * sizeof *cuts) == 0;
+}
+
+static void make_elastic(struct arena *arena, struct sway_frame *frame,
+                         const struct sway_input *input, const int *cuts) {
+    struct sway_setting *kept = ARENA_NEW(arena, struct sway_setting);
+    *kept = input->setting;
+    frame->cuts = cuts;
+    frame->pieces = pieces_cut(arena, kept, cuts);
     frame->elastic = assemble_elastic(arena, frame->pieces);
-    frame->geometric = assemble_geometric(arena, frame->pieces, input->axial);
-    frame->compressed = any_compressed(frame->pieces, input->axial);
     frame->factor = band_copy(arena, &frame->elastic);
     struct pivots pivots = band_pivots(&frame->factor);
     frame->folds =
         !(pivots.sound && pivots.negative == 0) || loose(&frame->elastic, &frame->factor);
+}
+
+struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
+    struct sway_frame *frame = ARENA_NEW(arena, struct sway_frame);
+    const int *cuts = choose_cuts(arena, input);
+    if (serves(input->like, input, cuts))
+        *frame = *input->like;
+    else
+        make_elastic(arena, frame, input, cuts);
+    frame->geometric = assemble_geometric(arena, frame->pieces, input->axial);
+    frame->compressed = any_compressed(frame->pieces, input->axial);
     return frame;
 }
 
@@ -88,14 +113,18 @@ bool sway_folds(const struct sway_frame *frame) {
     return frame->folds;
 }
 
+void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
+                   const struct band **geometric) {
+    *elastic = &frame->elastic;
+    *geometric = &frame->geometric;
+}
+
 /* L D L' of K + factor Kg into `out`; a pivot that comes out as zero is stepped aside from. */
 static size_t count_with(const struct sway_frame *frame, double factor, const struct band *out) {
     enum { TRIES = 8 };
-    size_t items = out->count * (out->half + 1);
     double nudge = 1e-12;
     for (int k = 0; k < TRIES; k++, nudge *= 8.0) {
-        for (size_t i = 0; i < items; i++)
-            out->items[i] = frame->elastic.items[i] + factor * frame->geometric.items[i];
+        band_sum(out, &frame->elastic, factor, &frame->geometric);
         struct band band = *out;
         struct pivots pivots = band_pivots(&band);
         if (pivots.sound)
@@ -108,7 +137,7 @@ static size_t count_with(const struct sway_frame *frame, double factor, const st
 size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, double factor) {
     if (frame->folds)
         return 1;
-    struct band band = band_new(arena, frame->elastic.count, frame->elastic.half);
+    struct band band = band_room(arena, frame->elastic.count, frame->elastic.half);
     return count_with(frame, factor, &band);
 }
 
@@ -207,7 +236,7 @@ struct sway_result sway_factor(struct arena *arena, const struct sway_frame *fra
         return result;
     }
     size_t count = frame->elastic.count;
-    struct band work = band_new(arena, count, frame->elastic.half);
+    struct band work = band_room(arena, count, frame->elastic.half);
     struct sway_frame with = *frame;
     with.entries = entries_of(arena, &frame->geometric);
     double largest = count ? lanczos_largest(arena, &frame->factor, &with.entries) : 0.0;

@@ -31,20 +31,28 @@ struct sway_setting { /* how the frame is taken */
     const bool (*held)[3]; /* per slot, instead of the model's own; NULL: the model's */
 };
 
+struct sway_frame;
+
 struct sway_input {
     struct sway_setting setting;
     const double (*axial)[2]; /* per segment: N at its start and end, pull positive */
     int pieces;               /* of a segment in compression; 0: four */
+    /* A frame made ready for other forces, or NULL: lends what does not depend on them where its
+     * setting is the same and the same segments are cut. Must live as long as the new one. */
+    const struct sway_frame *like;
 };
 
 /* The frame made ready. Not changed by the questions asked about it; they take scratch from the
  * arena. */
-struct sway_frame;
 struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input);
 
 /* True where the frame has a movement that nothing resists even without load (spins of sticks about
  * their own axis do not count). It then has no factor; see below. */
 bool sway_folds(const struct sway_frame *frame);
+
+/* The matrices that the questions are asked about: elastic, and that of the forces. */
+void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
+                   const struct band **geometric);
 
 /* How many critical factors lie between 0 and `factor`: 0 means that the frame stands under that
  * many times the load. One factorization: the cheap way to a verdict. A frame that folds: at

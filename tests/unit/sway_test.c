@@ -446,6 +446,47 @@ Test(sway, random_frames_against_all_eigenvalues, .timeout = 120) {
     gsl_rng_free(rng);
 }
 
+/* The elastic part that one frame lends another changes no bit, and is not lent where the frame
+ * differs by more than its forces. */
+Test(sway, lent_elastic_part_changes_nothing) {
+    static char text[8192];
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    gsl_rng_set(rng, 20250307);
+    for (int k = 0; k < 12; k++) {
+        random_frame(rng, text, sizeof text);
+        struct bench bench = bench_of(text);
+        size_t members = bench.model->member_count, segments = bench.model->segment_count;
+        struct sway_input input = input_of(&bench, 0);
+        const struct sway_frame *first = sway_prepare(bench.arena, &input);
+        double(*turned)[2] = arena_take(bench.arena, segments, sizeof *turned);
+        for (size_t s = 0; s < segments; s++)
+            for (int end = 0; end < 2; end++)
+                turned[s][end] = -input.axial[s][end];
+        bool *excluded = ARENA_ARRAY(bench.arena, bool, members);
+        excluded[members - 1] = true;
+        for (int variant = 0; variant < 5; variant++) {
+            struct sway_input other = input;
+            if (variant == 1)
+                other.axial = (const double(*)[2])turned; /* other segments are cut */
+            if (variant == 2)
+                other.setting.creep_sticks = 2.0;
+            if (variant == 3)
+                other.setting.excluded = excluded;
+            if (variant == 4)
+                other.pieces = 2;
+            struct sway_result alone = sway_critical(bench.arena, &other);
+            other.like = first;
+            struct sway_result lent = sway_critical(bench.arena, &other);
+            cr_assert(memcmp(&alone.factor, &lent.factor, sizeof alone.factor) == 0,
+                      "frame %d, variant %d: %.17g alone, %.17g lent", k, variant, alone.factor,
+                      lent.factor);
+            cr_assert(alone.certified == lent.certified && alone.folds == lent.folds);
+        }
+        arena_free(bench.arena);
+    }
+    gsl_rng_free(rng);
+}
+
 /* Cutting the slight segments too changes nothing that counts. */
 Test(sway, random_frames_settle_with_more_pieces) {
     static char text[8192];
