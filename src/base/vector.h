@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#define SINE_45 0.70710678118654752 /* sine and cosine of 45 degrees */
+
 static inline double vector_dot(const double a[3], const double b[3]) {
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -1,4 +1,5 @@
 #include "brace/work.h"
+#include "frame/fastener_size.h"
 
 #include <math.h>
 #include <string.h>
@@ -45,7 +46,7 @@ static bool with_plywood(struct work *work, const struct cells *cells, const cha
         struct panel sheet = {.name = "plywood",
                               .sheet = table_sheet_find("plywood-1/4in"),
                               .held = HELD_SCREWED,
-                              .screw_diameter = 0.138 * INCH, /* No. 6 */
+                              .screw_diameter = screw_diameter(6),
                               .spacing = {true, 6.0 * INCH},
                               .hinge = {-1, -1},
                               .framed = -1};

@@ -112,8 +112,10 @@ static struct lean worst_lean(const struct trial *trial, size_t push, const size
             y -= trial->moves[terms[k]][2 * j + 1] * weights[k];
         }
         double movement = hypot(x, y), ratio = movement / trial->limits[j];
-        if (worst.joint < 0 || !(ratio <= worst.ratio))
+        if (worst.joint < 0 || !(ratio <= worst.ratio * (1.0 + 1e-9)))
             worst = (struct lean){(int)j, movement, trial->limits[j], ratio};
+        if (isnan(ratio))
+            break;
     }
     return worst;
 }

@@ -125,8 +125,8 @@ static struct bracing_sheet sheet_of(struct arena *arena, const struct net *net,
     sheet.gravity = wood.gravity;
     sheet.play = sheet.clear ? racking_play(sheet.width, sheet.height, PLAY_GAP) : 0.0;
     double slip = screw_slip(model, panel, wood.density);
-    const double range[STIFFNESS_COUNT] = {table_constant("lap-slip-low").value, 1.0,
-                                           table_constant("lap-slip-high").value};
+    double range[STIFFNESS_COUNT];
+    fastening_slip_range(range);
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         struct racking_sheet one = {.width = sheet.width,
                                     .height = sheet.height,

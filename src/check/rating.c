@@ -25,6 +25,12 @@ struct rating rating_missing(const char *what, const char *source) {
                            .governs = ""};
 }
 
+static const double EQUAL = 1.0 + 1e-9; /* see ratio_worse() */
+
+bool ratio_worse(double now, double so_far) {
+    return !isnan(so_far) && !(now <= so_far * EQUAL);
+}
+
 /* 3 cannot be told, 2 fails, 1 is not covered, 0 passes. */
 static int rank(const struct rating *rating) {
     if (!rating->covered)
@@ -34,12 +40,13 @@ static int rank(const struct rating *rating) {
     return rating->ratio <= 1.0 ? 0 : 2;
 }
 
+bool rating_is_worse(const struct rating *now, const struct rating *so_far) {
+    int first = rank(so_far), second = rank(now);
+    return second > first || (second == first && now->ratio > so_far->ratio * EQUAL);
+}
+
 struct rating rating_worse(struct rating one, struct rating other) {
-    int first = rank(&one), second = rank(&other);
-    bool slender = one.slender || other.slender;
-    struct rating worse = one;
-    if (second > first || (second == first && other.ratio > one.ratio))
-        worse = other;
-    worse.slender = slender;
+    struct rating worse = rating_is_worse(&other, &one) ? other : one;
+    worse.slender = one.slender || other.slender;
     return worse;
 }

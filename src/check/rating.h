@@ -37,6 +37,13 @@ struct rating rating_of(double demand, double limit, enum quantity quantity, con
                         const char *governs);
 struct rating rating_missing(const char *what, const char *source);
 
+/* Is a number worse than the worst so far? A NAN is the worst there is, and stays. Less than 1e-9
+ * more counts as equal, so that of equal places the first is told on every machine. */
+bool ratio_worse(double now, double so_far);
+
+/* The same of two ratings, in the order of rating_worse(). */
+bool rating_is_worse(const struct rating *now, const struct rating *so_far);
+
 /* The worse of two: what fails before what is not covered before what passes, then the larger
  * ratio; NAN is the worst. `slender` of either is kept. */
 struct rating rating_worse(struct rating one, struct rating other);

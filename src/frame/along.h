@@ -1,9 +1,8 @@
 /* frame/along.h - which joints lie on which stick.
  *
  * A joint within 1 mm of a member's axis, between its ends, is on that member: the stick runs
- * through it unbroken. Used by the reader (joints that no stick reaches) and by the model
- * (segments). Joints are looked up through a grid, so the time grows with the answer, not with
- * joints times members.
+ * through it unbroken: the model cuts it there. Joints are looked up through a box tree, so the
+ * time grows with the answer, not with joints times members.
  */
 #ifndef FRAME_ALONG_H
 #define FRAME_ALONG_H

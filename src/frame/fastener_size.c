@@ -8,6 +8,10 @@
 
 #define INCH 0.0254
 
+double screw_diameter(long number) {
+    return (0.060 + 0.013 * (double)number) * INCH;
+}
+
 bool read_screw_size(struct reader *reader, const struct node *node, double *diameter) {
     const char *text = read_text(reader, node, "a screw number such as 8");
     if (!text)
@@ -16,7 +20,7 @@ bool read_screw_size(struct reader *reader, const struct node *node, double *dia
     static const char *const known[] = {"4", "5", "6", "7", "8", "9", "10", "12", "14", "16"};
     for (size_t k = 0; k < sizeof known / sizeof known[0]; k++) {
         if (strcmp(number, known[k]) == 0) {
-            *diameter = (0.060 + 0.013 * (double)strtol(number, NULL, 10)) * INCH;
+            *diameter = screw_diameter(strtol(number, NULL, 10));
             return true;
         }
     }

@@ -10,6 +10,9 @@
 
 #include "frame/reader.h"
 
+/* Nominal diameter of a wood screw by its number, m. */
+double screw_diameter(long number);
+
 /* Each gives the nominal diameter in m, or false after telling what is known. */
 bool read_screw_size(struct reader *reader, const struct node *node, double *diameter);
 bool read_nail_size(struct reader *reader, const struct node *node, double *diameter);

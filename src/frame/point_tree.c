@@ -153,6 +153,21 @@ static int find_in(const struct point_tree *tree, int number, const struct piece
     return -1;
 }
 
+static void each_in(const struct point_tree *tree, int number, const struct piece *piece,
+                    void (*visit)(void *with, int point), void *with) {
+    const struct box *box = &tree->boxes[number];
+    if (!passes(box, piece))
+        return;
+    if (box->left >= 0) {
+        each_in(tree, box->left, piece, visit, with);
+        each_in(tree, box->right, piece, visit, with);
+        return;
+    }
+    for (int k = box->start; k < box->end; k++)
+        if (near_piece(tree, tree->order[k], piece))
+            visit(with, tree->order[k]);
+}
+
 /* How many were taken out. */
 static int take_in(struct point_tree *tree, int number, const struct piece *piece, char *taken) {
     struct box *box = &tree->boxes[number];
@@ -178,6 +193,13 @@ int point_tree_find(const struct point_tree *tree, const double a[3], const doub
                     double reach, int below) {
     struct piece piece = {a, b, reach, below};
     return tree->box_count ? find_in(tree, 0, &piece) : -1;
+}
+
+void point_tree_each(const struct point_tree *tree, const double a[3], const double b[3],
+                     double reach, void (*visit)(void *with, int point), void *with) {
+    struct piece piece = {a, b, reach, INT_MAX};
+    if (tree->box_count)
+        each_in(tree, 0, &piece, visit, with);
 }
 
 void point_tree_take(struct point_tree *tree, const double a[3], const double b[3], double reach,

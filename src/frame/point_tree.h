@@ -21,6 +21,11 @@ struct point_tree *point_tree_new(struct arena *arena, const double *const *poin
 int point_tree_find(const struct point_tree *tree, const double a[3], const double b[3],
                     double reach, int below);
 
+/* Visit every point within `reach` of the piece, in no set order. For trees that nothing was taken
+ * out of. */
+void point_tree_each(const struct point_tree *tree, const double a[3], const double b[3],
+                     double reach, void (*visit)(void *with, int point), void *with);
+
 /* Take out every point within `reach` of the piece, marking it in `taken[point]`. */
 void point_tree_take(struct point_tree *tree, const double a[3], const double b[3], double reach,
                      char *taken);

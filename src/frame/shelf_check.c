@@ -1,3 +1,4 @@
+#include "base/vector.h"
 #include "frame/frame_check.h"
 #include "frame/geometry.h"
 #include "units/quote.h"
@@ -5,7 +6,6 @@
 #include <math.h>
 
 #define PARALLEL 0.0175 /* sine of 1 deg */
-#define STEEP 0.7071    /* rise of 45 deg: a stick steeper than that is no rail */
 
 static double along(const double direction[3], const double point[3]) {
     return direction[0] * point[0] + direction[1] * point[1] + direction[2] * point[2];
@@ -38,7 +38,7 @@ static bool check_parallel(struct reader *reader, const struct shelf *shelf,
         frame_member_direction(reader->frame, shelf->rails[k], own);
         double cosine = fabs(along(direction, own));
         double sine = sqrt(fmax(0, 1 - cosine * cosine));
-        if (!(fabs(own[2]) < STEEP)) {
+        if (!(fabs(own[2]) < SINE_45)) { /* a stick steeper than 45 degrees is no rail */
             trouble_at(reader, shelf->place, rail_path(reader, shelf),
                        "%s is too steep for a rail of a shelf", rail_name(reader, shelf, k));
             parallel = false;

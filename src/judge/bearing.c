@@ -6,8 +6,6 @@
 
 #include <math.h>
 
-#define STEEP_SHARE 0.70710678118654752 /* cosine of 45 degrees */
-
 enum seat {
     SEAT_BUTTS, /* its end grain on the host's side */
     SEAT_LIES,  /* level, on a level host */
@@ -59,10 +57,10 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
         run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_LAP)
         return false;
     const struct model_member *host = &model->members[model->host[at->joint]];
-    if (fabs(vector_dot(stick->axes[0], host->axes[0])) > STEEP_SHARE)
+    if (fabs(vector_dot(stick->axes[0], host->axes[0])) > SINE_45)
         return false;
-    bool host_level = fabs(host->axes[0][2]) < STEEP_SHARE;
-    bool level = fabs(stick->axes[0][2]) < STEEP_SHARE;
+    bool host_level = !member_steep(host);
+    bool level = !member_steep(stick);
     bool butt = run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_BUTT;
     *contact = (struct contact){.member = member,
                                 .host = model->host[at->joint],
@@ -123,7 +121,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
                                           .to_end = contact->to_end};
             arena_rewind(run->arena, mark);
             struct rating rating = check_bearing(&input, NULL);
-            if (input.force > 0.0 && (!worst.found || !(rating.ratio <= worst.rating.ratio)))
+            if (input.force > 0.0 && (!worst.found || rating_is_worse(&rating, &worst.rating)))
                 worst = (struct worst_contact){true, input, rating, mix->combination};
         }
     if (!worst.found || !(contact->across * contact->along > 0.0))
@@ -171,7 +169,7 @@ static void judge_slat_seat(struct run *run, size_t shelf_index, size_t rail) {
                                           .across = wood ? slat_width : rail_width,
                                           .along = wood ? rail_width : slat_width};
             struct rating rating = check_bearing(&input, NULL);
-            if (input.force > 0.0 && (!worst.found || !(rating.ratio <= worst.rating.ratio)))
+            if (input.force > 0.0 && (!worst.found || rating_is_worse(&rating, &worst.rating)))
                 worst = (struct worst_contact){true, input, rating, (int)c};
         }
     }

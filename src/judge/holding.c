@@ -4,8 +4,7 @@
 
 #include <math.h>
 
-#define STEEP 0.70710678118654752 /* sine of 45 degrees */
-#define SIDEWAYS_SHARE 0.5        /* cosine of 60 degrees */
+#define SIDEWAYS_SHARE 0.5 /* cosine of 60 degrees */
 
 static bool support_holds(const struct model *model, int joint, const double direction[3]) {
     const struct slot *slot = &model->slots[model->move_slot[joint]];
@@ -71,7 +70,7 @@ bool holding_rail(const struct model *model, const struct holding *holding, int 
         return true;
     for (size_t k = holding->meetings.first[joint]; k < holding->meetings.first[joint + 1]; k++) {
         int other = holding->meetings.items[k].member;
-        if (other != member && fabs(model->members[other].axes[0][2]) > STEEP)
+        if (other != member && member_steep(&model->members[other]))
             return true;
     }
     return false;
@@ -88,7 +87,7 @@ void holding_mark_sway(const struct model *model, struct holding *holding,
             double apart[3];
             vector_between(moves[stretch->joints[0]], moves[stretch->joints[1]], apart);
             const struct model_member *member = &model->members[model->segments[s].member];
-            bool upright = fabs(member->axes[0][2]) > STEEP;
+            bool upright = member_steep(member);
             if (upright && fabs(vector_dot(apart, member->axes[1 + way])) > 0.1 * largest)
                 stretch->sways = true;
         }

@@ -82,7 +82,7 @@ static bool look(struct run *run, enum stiffness stiffness, int axis, const doub
         if (!movements(run, response, push, slots))
             continue;
         struct lean lean = lean_worst(run->model, limits, slots);
-        if (worst->lean.joint < 0 || !(lean.ratio <= worst->lean.ratio))
+        if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
             *worst = (struct worst_lean){lean, push};
     }
     return worst->lean.joint >= 0;

@@ -51,7 +51,7 @@ static void judge_sheet(struct run *run, size_t index) {
                                         mix->combination};
             struct panel_rack rack = rate(run, sheet, &now, NULL);
             double share = rack.covered ? rack.demand / rack.limit : rack.demand;
-            if (!worst.found || !(share <= ratio)) {
+            if (!worst.found || ratio_worse(share, ratio)) {
                 worst = now;
                 ratio = share;
             }
@@ -64,6 +64,11 @@ static void judge_sheet(struct run *run, size_t index) {
     struct rating rating = rack.covered ? rating_of(rack.demand, rack.limit, QUANTITY_WEIGHT,
                                                     rack.source, rack.governs)
                                         : rating_missing(rack.missing, rack.source);
+    if (rack.screw_left_out)
+        run_caution(run, arena_print(run->arena,
+                                     "panel-rack of %s leaves out what each of its screws holds "
+                                     "sideways: not checked",
+                                     name));
     run_add_check(run, "panel-rack", name, run->loads->combinations[worst.combination].name, rating,
                   arena_print(run->arena, "%s as bracing", name),
                   "set its screws closer, use a thicker sheet, or add a diagonal", working);

@@ -5,8 +5,6 @@
 
 #include <math.h>
 
-#define STEEP_SHARE 0.70710678118654752 /* cosine of 45 degrees */
-
 /* One span of a rail: between two holding joints, or past the last one. */
 struct span {
     double from, to;      /* m along the member */
@@ -129,7 +127,7 @@ static struct sag_found worst_of_span(const struct sag_line *line, const struct 
     int best_part = 0;
     for (int k = 0; k <= PARTS; k++) {
         parts[k] = sag_at(&curve, span->from + (span->to - span->from) * k / PARTS);
-        if (!(fabs(parts[k].total) <= fabs(best.total))) {
+        if (ratio_worse(fabs(parts[k].total), fabs(best.total))) {
             best = parts[k];
             best_part = k;
         }
@@ -238,7 +236,7 @@ static void look_at(struct run *run, const char *id, int member, const struct sp
             struct sag_found found = worst_of_span(&line, &spans[k]);
             struct sag_input input = sag_input(run, &line, &spans[k], found);
             struct rating rating = check_sag(&input, NULL);
-            if (worst->found && rating.ratio <= worst->ratio)
+            if (worst->found && !ratio_worse(rating.ratio, worst->ratio))
                 continue;
             *worst = (struct worst_sag){.found = true,
                                         .combination = (int)c,
@@ -252,7 +250,7 @@ static void look_at(struct run *run, const char *id, int member, const struct sp
 
 static const char *advice(const struct run *run, int member) {
     const struct model_member *rail = &run->model->members[member];
-    bool flat = fabs(vector_dot(rail->axes[1], (double[3]){0, 0, 1})) > STEEP_SHARE
+    bool flat = fabs(vector_dot(rail->axes[1], (double[3]){0, 0, 1})) > SINE_45
                     ? rail->size_y < rail->size_z
                     : rail->size_z < rail->size_y;
     return flat ? "stand this stick on edge, or put a leg under its middle"

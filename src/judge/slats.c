@@ -65,7 +65,7 @@ static void judge_shelf(struct run *run, size_t shelf_index) {
             continue;
         set_load(run, shelf_index, (int)c, &input);
         struct rating rating = check_slat(&input, NULL);
-        if (worst_combination < 0 || !(rating.ratio <= worst.ratio)) {
+        if (worst_combination < 0 || rating_is_worse(&rating, &worst)) {
             worst = rating;
             worst_combination = (int)c;
         }

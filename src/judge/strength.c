@@ -39,11 +39,7 @@ static struct bend_input bend_frame(const struct stick_work *work, size_t segmen
 }
 
 static void keep_worse(struct worst_place *worst, const struct worst_place *other) {
-    bool worse = !worst->found || !(other->rating.ratio <= worst->rating.ratio);
-    if (worst->found && !worst->rating.covered && other->rating.covered)
-        worse = other->rating.ratio > 1.0;
-    if (worst->found && worst->rating.covered && !other->rating.covered)
-        worse = worst->rating.ratio <= 1.0;
+    bool worse = !worst->found || rating_is_worse(&other->rating, &worst->rating);
     bool slender = worst->rating.slender || other->rating.slender;
     if (worse)
         *worst = *other;
@@ -126,8 +122,7 @@ static void judge_bend(struct stick_work *work, const struct bend_limits *limits
         double edgewise = work->strong == 1 ? f[FORCE_MY] : f[FORCE_MZ];
         double flatwise = work->strong == 1 ? f[FORCE_MZ] : f[FORCE_MY];
         place.rating = bend_rating(limits, f[FORCE_N], edgewise, flatwise);
-        if (work->bend.found && work->bend.rating.covered && place.rating.covered &&
-            place.rating.ratio <= work->bend.rating.ratio)
+        if (work->bend.found && !rating_is_worse(&place.rating, &work->bend.rating))
             continue;
         if (shape_matters && !exact_made) {
             struct bend_input input = limits->input;
@@ -155,7 +150,7 @@ static void judge_shear(struct stick_work *work, const struct bend_limits *limit
     for (size_t i = 0; i < at->count; i++) {
         const double *f = at->forces[i];
         double shear = hypot(f[FORCE_VY], f[FORCE_VZ]);
-        if (shear <= work->largest_shear[place.combination])
+        if (shear <= work->largest_shear[place.combination] * (1.0 + 1e-9))
             continue;
         work->largest_shear[place.combination] = shear;
         place.found = true;

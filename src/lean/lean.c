@@ -23,7 +23,8 @@ struct lean lean_worst(const struct model *model, const double *limits, const do
         const double *move = &slots[3 * model->move_slot[j]];
         double level = hypot(move[0], move[1]);
         double ratio = level / limits[j];
-        if (worst.joint >= 0 && ratio <= worst.ratio)
+        /* of joints that lean alike the first is told, whatever the last digit */
+        if (worst.joint >= 0 && ratio <= worst.ratio * (1.0 + 1e-9))
             continue;
         worst =
             (struct lean){.joint = (int)j, .movement = level, .limit = limits[j], .ratio = ratio};

@@ -2,8 +2,6 @@
 
 #include <math.h>
 
-#define STEEP 0.70710678118654752 /* sine of 45 degrees */
-
 double push_force(const struct loads *loads) {
     const struct optional *said = &loads->model->frame->site.push;
     double weight = 0.0;
@@ -18,7 +16,7 @@ size_t push_joints(struct arena *arena, const struct model *model, int **joints)
     bool *upright = ARENA_ARRAY(arena, bool, frame->joints.count);
     double highest = -INFINITY;
     for (size_t m = 0; m < model->member_count; m++) {
-        if (fabs(model->members[m].axes[0][2]) <= STEEP)
+        if (!member_steep(&model->members[m]))
             continue;
         for (size_t k = model->along.first[m]; k < model->along.first[m + 1]; k++) {
             int joint = model->along.joints[k].joint;

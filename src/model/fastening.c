@@ -69,7 +69,7 @@ struct lap fastening_lap(const struct fastening *fastening) {
     const double *screw = ending->axes[lap.screw_axis];
     lap.width_ending = size_in_plane(ending, lap.screw_axis);
     lap.width_host = size_in_plane(host, nearer_axis(host, screw));
-    double edge = 5.0 * connection->diameter; /* 2.5 d to each edge */
+    double edge = 2.0 * table_constant("lap-edge-diameters").value * connection->diameter;
     double fits = hypot(fmax(0.0, lap.width_ending - edge), fmax(0.0, lap.width_host - edge));
     int count = connection->count;
     lap.line = count > 1 ? fits : 0.0;
@@ -89,10 +89,24 @@ static double size_share(double size) {
     return share * share;
 }
 
+void fastening_slip_range(double range[STIFFNESS_COUNT]) {
+    range[STIFFNESS_LOW] = table_constant("lap-slip-low").value;
+    range[STIFFNESS_MIDDLE] = 1.0;
+    range[STIFFNESS_HIGH] = table_constant("lap-slip-high").value;
+}
+
+/* Of what turns by friction and clamping. */
+static void turn_range(double range[STIFFNESS_COUNT]) {
+    range[STIFFNESS_LOW] = table_constant("turn-low").value;
+    range[STIFFNESS_MIDDLE] = 1.0;
+    range[STIFFNESS_HIGH] = table_constant("turn-high").value;
+}
+
 static void lap_springs(const struct fastening *fastening,
                         struct end_springs springs[STIFFNESS_COUNT]) {
-    static const double lap_range[STIFFNESS_COUNT] = {0.5, 1.0, 2.0};
-    static const double single_range[STIFFNESS_COUNT] = {1.0 / 3.0, 1.0, 3.0};
+    double lap_range[STIFFNESS_COUNT], single_range[STIFFNESS_COUNT];
+    fastening_slip_range(lap_range);
+    turn_range(single_range);
     struct lap lap = fastening_lap(fastening);
     double both_ways = lap.slip * fastening->connection->count;
     /* A lone screw, or screws on one spot, still turn with friction and clamping. */
@@ -114,7 +128,8 @@ static void lap_springs(const struct fastening *fastening,
 
 static void butt_springs(const struct fastening *fastening,
                          struct end_springs springs[STIFFNESS_COUNT]) {
-    static const double range[STIFFNESS_COUNT] = {1.0 / 3.0, 1.0, 3.0};
+    double range[STIFFNESS_COUNT];
+    turn_range(range);
     int pairs = fastening->connection->count / 2;
     double turn = pairs > 0 ? pairs * table_constant("butt-pair-turn").value
                             : table_constant("butt-single-turn").value;

@@ -33,6 +33,9 @@ double fastening_density(const struct model_member *stick);
 /* Slip of one screw of this diameter (m) in wood of this density (kg/m3), N/m, middle. */
 double fastening_slip(double density, double diameter, bool wet);
 
+/* Slip of screws at low, middle and high stiffness, as shares of the middle. */
+void fastening_slip_range(double range[STIFFNESS_COUNT]);
+
 /* Springs at low, middle and high stiffness. True where they come from screws (an estimate). */
 bool fastening_springs(const struct fastening *fastening,
                        struct end_springs springs[STIFFNESS_COUNT]);

@@ -86,6 +86,9 @@ struct model {
 /* Outside size of a stick along a direction (a unit vector), m. */
 double member_extent(const struct model_member *member, const double direction[3]);
 
+/* Steeper than 45 degrees. */
+bool member_steep(const struct model_member *member);
+
 /* Build it. `problems` receives what only shows here (none in a frame that the reader accepted
  * but for sticks without a value of E); returns NULL then. */
 struct model *model_build(struct arena *arena, const struct frame *frame,

@@ -98,3 +98,7 @@ double member_extent(const struct model_member *member, const double direction[3
     return fabs(vector_dot(member->axes[1], direction)) * member->size_y +
            fabs(vector_dot(member->axes[2], direction)) * member->size_z;
 }
+
+bool member_steep(const struct model_member *member) {
+    return fabs(member->axes[0][2]) > SINE_45;
+}

@@ -1,3 +1,4 @@
+#include "in_arena.h"
 #include "near.h"
 
 #include "base/arena.h"
@@ -9,17 +10,6 @@
 
 #include <stdint.h>
 #include <stdio.h>
-
-static struct arena *arena;
-
-static void set_up(void) {
-    arena = arena_new();
-    cr_assert_not_null(arena);
-}
-
-static void tear_down(void) {
-    arena_free(arena);
-}
 
 TestSuite(arena, .init = set_up, .fini = tear_down);
 TestSuite(text, .init = set_up, .fini = tear_down);

@@ -1,3 +1,4 @@
+#include "in_arena.h"
 #include "near.h"
 
 #include "report/brace_json.h"
@@ -7,17 +8,6 @@
 #include "report/layout.h"
 #include "report/visible.h"
 #include "report/words.h"
-
-static struct arena *arena;
-
-static void set_up(void) {
-    arena = arena_new();
-    cr_assert_not_null(arena);
-}
-
-static void tear_down(void) {
-    arena_free(arena);
-}
 
 TestSuite(brace_text, .init = set_up, .fini = tear_down);
 TestSuite(brace_json, .init = set_up, .fini = tear_down);
@@ -40,8 +30,8 @@ static struct joint joints[] = {{.name = "fl0", .at = {0, 0, 0}},
 static struct member members[1];
 static struct panel panels[] = {{.name = "back"}, {.name = "roof"}, {.name = "left"}};
 static struct joint_move moves[] = {{1, {1.0, -0.0, 0.25}}};
-static struct motion motions[] = {{"The top slides left or right.", moves, 1},
-                                  {"The left side leans.", moves, 1}};
+static struct motion motions[] = {{"The top slides left or right.", moves, 1, false},
+                                  {"The left side leans.", moves, 1, false}};
 static struct sheet_remark sheets[] = {
     {0, false, "it opens", false}, {1, false, "clear sheet", true}, {2, true, "", true}};
 static struct brace_choice braces[] = {{0, 1, "front, lower bay", 1, 33.2 * POUND},

@@ -1,3 +1,4 @@
+#include "in_arena.h"
 #include "near.h"
 
 #include "report/json_write.h"
@@ -5,17 +6,6 @@
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
-
-static struct arena *arena;
-
-static void set_up(void) {
-    arena = arena_new();
-    cr_assert_not_null(arena);
-}
-
-static void tear_down(void) {
-    arena_free(arena);
-}
 
 TestSuite(shortest, .init = set_up, .fini = tear_down);
 TestSuite(json, .init = set_up, .fini = tear_down);

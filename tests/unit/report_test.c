@@ -1,3 +1,4 @@
+#include "in_arena.h"
 #include "near.h"
 #include "redo.h"
 
@@ -14,17 +15,6 @@
 #include "report/words.h"
 
 #include <stdio.h>
-
-static struct arena *arena;
-
-static void set_up(void) {
-    arena = arena_new();
-    cr_assert_not_null(arena);
-}
-
-static void tear_down(void) {
-    arena_free(arena);
-}
 
 TestSuite(layout, .init = set_up, .fini = tear_down);
 TestSuite(check_text, .init = set_up, .fini = tear_down);
@@ -226,7 +216,7 @@ Test(check_text, fills_in_both_numbers_or_one) {
 
 Test(check_text, says_how_it_folds) {
     struct result result = result_of(VERDICT_FOLDS);
-    static const struct motion motion = {"The top slides to the right.", NULL, 0};
+    static const struct motion motion = {"The top slides to the right.", NULL, 0, false};
     result.folding = (struct folding){
         .known = true, .ways = 2, .ways_with_panels = 1, .motions = &motion, .motion_count = 1};
     const char *text = text_of(&result, false);
@@ -289,7 +279,7 @@ Test(result_json, leaves_out_checks_where_it_folds) {
     struct result result = result_of(VERDICT_FOLDS);
     static struct joint joints[] = {{.name = "fl0"}, {.name = "fl3"}};
     static const struct joint_move move = {1, {0.5, -0.0, 0.25}};
-    static const struct motion motion = {"The top slides.", &move, 1};
+    static const struct motion motion = {"The top slides.", &move, 1, false};
     frame.joints.items = joints;
     frame.joints.count = 2;
     result.folding = (struct folding){
