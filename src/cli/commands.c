@@ -50,6 +50,16 @@ const struct command COMMANDS[] = {
       OPTION_SPACING, OPTION_SAG, OPTION_SAG_OF, OPTION_DURATION, OPTION_REPETITIVE, OPTION_DRY,
       OPTION_WET, OPTION_JSON},
      14},
+    {"weather",
+     "",
+     "snow on a roof and the pressure of the wind, without a frame",
+     "Ask for snow, wind or both. Bare numbers are psf, mph, inches and degrees.",
+     0,
+     0,
+     weather_command,
+     {OPTION_GROUND_SNOW, OPTION_SLOPE, OPTION_SNOW_EXPOSURE, OPTION_THERMAL, OPTION_RISK,
+      OPTION_SLIPPERY, OPTION_WIND, OPTION_EXPOSURE, OPTION_HEIGHT, OPTION_EDITION, OPTION_JSON},
+     11},
 };
 const size_t COMMAND_COUNT = sizeof COMMANDS / sizeof *COMMANDS;
 

@@ -159,7 +159,6 @@ struct panel {
 };
 
 enum site_place { PLACE_NOT_SAID, PLACE_OUTDOORS, PLACE_GLAZED, PLACE_SHED, PLACE_INDOORS };
-enum edition { EDITION_ASCE7_16, EDITION_ASCE7_22 };
 struct site {
     bool given;
     struct place position;
