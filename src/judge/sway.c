@@ -52,7 +52,8 @@ static bool long_standing(const struct run *run, int combination) {
     for (size_t t = 0; t < in->term_count; t++) {
         const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
         for (int k = 0; k < load_case->set_count; k++) {
-            double weight = in->terms[t].factor * loads_weight(run->loads, load_case->sets[k]);
+            double weight = in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                            loads_weight(run->loads, load_case->sets[k]);
             all += weight;
             if (run_stands_for_long(run->loads, load_case->sets[k], in))
                 standing += weight;
@@ -103,7 +104,8 @@ static int heaviest(const struct run *run) {
         for (size_t t = 0; t < in->term_count; t++) {
             const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
             for (int k = 0; k < load_case->set_count; k++)
-                weight += in->terms[t].factor * loads_weight(run->loads, load_case->sets[k]);
+                weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                          loads_weight(run->loads, load_case->sets[k]);
         }
         if (weight > most) {
             most = weight;

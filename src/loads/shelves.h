@@ -12,6 +12,14 @@
 struct shelf_loading shelves_measure(struct arena *arena, const struct model *model,
                                      const struct shelf *shelf);
 
+/* The middle of the loaded part, between the axes of the outer rails. */
+void shelf_middle(const struct model *model, const struct shelf *shelf,
+                  const struct shelf_loading *loading, double middle[3]);
+
+/* Put a force (N, global) that is even over the shelf onto its rails. */
+void shelf_force(struct arena *arena, const struct model *model, const struct shelf *shelf,
+                 const struct shelf_loading *loading, const double force[3], struct load_set *set);
+
 /* Put the deck into `self` (NULL: weight is left out) and the trays into `trays`. */
 void shelves_load(struct arena *arena, const struct model *model, const struct shelf *shelf,
                   const struct shelf_loading *loading, struct load_set *self,

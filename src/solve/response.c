@@ -17,7 +17,7 @@ static void list_columns(struct arena *arena, struct response *response, bool ou
             continue;
         response->columns[response->column_count++] = (struct column){(int)s, LEAN_NONE, -1};
         bool plane = model->frame->plane;
-        for (int axis = LEAN_X; out_of_plumb && s < LEANING_SETS && axis <= LEAN_Y; axis++)
+        for (int axis = LEAN_X; out_of_plumb && loads->sets[s].leans && axis <= LEAN_Y; axis++)
             if (axis == LEAN_X || !plane)
                 response->columns[response->column_count++] = (struct column){(int)s, axis, -1};
     }
