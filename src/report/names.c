@@ -45,7 +45,9 @@ static const struct {
 /* The format's own words, as the reader of src/frame/ knows them. */
 static const struct name_list OWN_WORDS[] = {
     {"connections", "connections: type",
-     WORDS("screwed-lap", "screwed-butt", "springs", "pinned", "rigid")},
+     WORDS("screwed-lap", "screwed-butt", "glued-lap", "bracket", "gusset", "cleat", "notched",
+           "hinge", "springs", "pinned", "rigid")},
+    {"metals", "connections: metal", WORDS("plain", "galvanized", "stainless")},
     {"screws", "connections: screw (its number)",
      WORDS("4", "5", "6", "7", "8", "9", "10", "12", "14", "16")},
     {"nails", "connections: nail",
