@@ -21,6 +21,8 @@ struct worst_place {
     const char *how; /* "joints at their middle stiffness" */
 };
 
+struct eccentric_laps;
+
 struct stick_work { /* one member in hand */
     struct run *run;
     size_t member;
@@ -28,6 +30,8 @@ struct stick_work { /* one member in hand */
     struct section section;
     int strong; /* local axis of edgewise bending */
     bool held_along, repetitive;
+    double net_area;                   /* m2 left at its screw holes */
+    const struct eccentric_laps *laps; /* of all members */
     const char *bend_id, *shear_id;
     struct worst_place bend, shear;
     double *largest_shear; /* N, per combination: smaller ones need no look */
