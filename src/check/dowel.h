@@ -62,7 +62,8 @@ enum yield_mode {
     YIELD_IV,
     YIELD_MODE_COUNT
 };
-const char *yield_mode_name(enum yield_mode mode); /* "Im" "Is" "II" "IIIm" "IIIs" "IV" */
+const char *yield_mode_name(enum yield_mode mode);  /* "Im" "Is" "II" "IIIm" "IIIs" "IV" */
+const char *yield_mode_words(enum yield_mode mode); /* "it bends twice" */
 
 struct dowel_values {
     double modes[YIELD_MODE_COUNT]; /* reference, N; NAN where there are none */
@@ -80,9 +81,7 @@ struct dowel_values {
     double withdrawal_length;     /* thread (nails: length) in the main member */
     double withdrawal;            /* W' x length; 0 in end grain for screws and nails; NAN: bolts */
     double pull_through;          /* WH'; INFINITY through steel */
-    double axial;                 /* the lesser of the two; NAN where withdrawal is. Where there is
-                                     no value for pull-through alone, withdrawal: pull_missing says
-                                     so, and the caller must */
+    double axial; /* the lesser of the two; 0 where withdrawal is; NAN where either is not known */
     double lateral_factor, withdrawal_factor, pull_factor; /* products of the adjustment factors */
     /* Why there is none; "" where there is. Strings of the program. */
     const char *lateral_missing, *withdrawal_missing, *pull_missing;
@@ -119,6 +118,6 @@ struct dowel_spacing {
     double between_rows, staggered; /* rows beside each other */
     struct cited source;            /* its value is not used */
 };
-struct dowel_spacing dowel_spacing(const struct dowel *dowel, double gravity, bool prebored);
+struct dowel_spacing dowel_spacing(const struct dowel *dowel, bool prebored);
 
 #endif

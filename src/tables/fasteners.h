@@ -36,4 +36,8 @@ bool table_fastener_of_diameter(enum dowel_kind kind, enum nail_kind nail, doubl
 /* The sizes that are known, by thickness: for messages. NULL past the last. */
 const char *table_fastener_name(enum dowel_kind kind, enum nail_kind nail, size_t index);
 
+/* A number of the rules, by the row of tables/fastener-factors.tsv ("W.screw"). An unknown row is a
+ * programmer's mistake and aborts. */
+struct cited table_fastener_factor(const char *row);
+
 #endif
