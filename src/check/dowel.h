@@ -111,7 +111,7 @@ struct dowel_hole dowel_lead_hole_lateral(const struct dowel *dowel, double grav
 
 /* Distances that keep wood from splitting (under 1/4 in: recommended; from there on: what the full
  * value asks for). */
-struct dowel_spacing {
+struct dowel_spacing {              /* ORDER SPACING */
     double edge, edge_loaded;       /* loaded: the edge that the load pushes towards */
     double end_pull, end_push;      /* to the end that the load pulls towards, away from */
     double row_along, row_across;   /* in a row along, across the grain */

@@ -82,11 +82,13 @@ struct dowel_hole dowel_lead_hole_lateral(const struct dowel *dowel, double grav
     return (struct dowel_hole){share.value * dowel->D.value, thread, thread, share};
 }
 
-/* ORDER SPACING: as struct dowel_spacing. */
+/* ORDER SPACING */
 #define SPACING_ROWS(group, bored)                                                                 \
-    {group ".edge" bored,         group ".edge-loaded" bored, group ".end-pull" bored,             \
-     group ".end-push" bored,     group ".row-along" bored,   group ".row-across" bored,           \
-     group ".between-rows" bored, group ".staggered" bored}
+    {                                                                                              \
+        group ".edge" bored, group ".edge-loaded" bored, group ".end-pull" bored,                  \
+            group ".end-push" bored, group ".row-along" bored, group ".row-across" bored,          \
+            group ".between-rows" bored, group ".staggered" bored                                  \
+    }
 static const char *const SMALL[] = SPACING_ROWS("small", ""),
                          *const SMALL_BORED[] = SPACING_ROWS("small", ".bored"),
                          *const LARGE[] = SPACING_ROWS("large", "");
@@ -98,7 +100,7 @@ struct dowel_spacing dowel_spacing(const struct dowel *dowel, bool prebored) {
     double distance[sizeof SMALL / sizeof *SMALL];
     for (size_t k = 0; k < sizeof SMALL / sizeof *SMALL; k++)
         distance[k] = row_of("fastener-spacing", rows[k]).value * D;
-    return (struct dowel_spacing){distance[0], distance[1], distance[2], distance[3], distance[4],
-                                  distance[5], distance[6], distance[7],
-                                  row_of("fastener-spacing", rows[0])};
+    return (struct dowel_spacing){distance[0], distance[1], distance[2],
+                                  distance[3], distance[4], distance[5],
+                                  distance[6], distance[7], row_of("fastener-spacing", rows[0])};
 }

@@ -30,8 +30,10 @@ static struct dowel_layer steel_layer(double thickness) {
 }
 
 static struct dowel_layer plywood_layer(int sheet) {
-    return (struct dowel_layer){.thickness = table_sheet(sheet)->thickness,
-                                .gravity = table_constant("plywood-gravity")};
+    struct dowel_layer layer = {.thickness = table_sheet(sheet)->thickness};
+    if (!table_value("sheet-gravity", table_sheet(sheet)->name, &layer.gravity))
+        layer.gravity = (struct cited){.value = NAN, .source = ""};
+    return layer;
 }
 
 /* The length that a bolt or a screw of unknown length has: a bolt goes through. */

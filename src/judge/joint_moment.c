@@ -181,7 +181,8 @@ void judge_joint_moments(struct run *run) {
         for (int end = 0; end < 2; end++) {
             int connection = run->model->members[m].ends[end].connection;
             struct fixing fixing;
-            if (connection >= 0 && matters[connection] && fixing_of(run, m, end, &fixing) &&
+            bool brace = run->frame->members.items[m].acts_as != ACTS_AS_MEMBER;
+            if (!brace && connection >= 0 && matters[connection] && fixing_of(run, m, end, &fixing) &&
                 !fixing.own_material)
                 judge_joint(run, &fixing, &answers);
         }

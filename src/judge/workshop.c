@@ -50,7 +50,7 @@ static void look(struct remarks *remarks, const struct fixing *fixing) {
         note(&remarks->comes_out[connection], fixing, values.out_by);
     if (fixing->connection->type != CONNECTION_SCREWED_LAP || fixing->dowel.kind == DOWEL_BOLT)
         return;
-    struct dowel_spacing spacing = dowel_spacing(&fixing->dowel, gravity_of(fixing), false);
+    struct dowel_spacing spacing = dowel_spacing(&fixing->dowel, false);
     if (end_distance(fixing) < spacing.end_pull)
         note(&remarks->near_end[connection], fixing, spacing.end_pull);
 }
