@@ -21,8 +21,8 @@ struct section judge_section(const struct model_member *member, const struct sti
 
 /* What of the bending input belongs to the segment and the combination, not to the station. The
  * shape of the load is taken as the general row, which is never kinder than the others. */
-static struct bend_input bend_frame(const struct stick_work *work, size_t segment,
-                                    enum duration duration) {
+struct bend_input strength_bend_input(const struct stick_work *work, size_t segment,
+                                      enum duration duration) {
     const struct model *model = work->run->model;
     const struct stretch *sideways = work->run->holding->sideways[segment];
     /* along the wide face, and along the thickness */
@@ -194,7 +194,7 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
             if (run->loads->combinations[b].duration == run->loads->combinations[c].duration)
                 same = b;
         for (size_t k = 0; k < count; k++) {
-            struct bend_input frame = bend_frame(work, work->stick->first_segment + k,
+            struct bend_input frame = strength_bend_input(work, work->stick->first_segment + k,
                                                  run->loads->combinations[c].duration);
             limits[c * count + k] = same < c ? limits[same * count + k] : bend_limits_of(&frame);
         }
