@@ -1,7 +1,7 @@
 /* A post where a stick is let into it: bending of what the notch leaves (id
  * `bend/POST/JOINT`). */
+#include "fixing/fixing.h"
 #include "judge/answers.h"
-#include "judge/fixing.h"
 #include "judge/strength.h"
 #include "sway/second_order.h"
 
@@ -39,10 +39,9 @@ static struct bend_input input_at(const struct stick_work *work, size_t segment,
     const struct run *run = work->run;
     double forces[FORCE_COUNT];
     struct arena_mark mark = arena_mark(run->arena);
-    struct stick_state state = answer->second
-                                   ? second_order_state(run->arena, answer->second, segment)
-                                   : stick_state(run->arena, answer->response, segment,
-                                                 answer->weights);
+    struct stick_state state =
+        answer->second ? second_order_state(run->arena, answer->second, segment)
+                       : stick_state(run->arena, answer->response, segment, answer->weights);
     stick_forces(&state, x, x == 0.0, forces);
     arena_rewind(run->arena, mark);
     struct bend_input input = strength_bend_input(
@@ -73,8 +72,7 @@ static void judge_notch(struct run *run, const struct fixing *fixing,
                 const struct answer *answer = &answers->items[a];
                 if (!run_wants_combination(run, id, answer->mix->combination))
                     continue;
-                struct bend_input input =
-                    input_at(&work, segment, side ? of->length : 0.0, answer);
+                struct bend_input input = input_at(&work, segment, side ? of->length : 0.0, answer);
                 struct rating rating = check_bend(&input, NULL);
                 if (worst && !rating_is_worse(&rating, &worst_rating))
                     continue;
@@ -97,7 +95,8 @@ void judge_notches(struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             struct fixing fixing;
-            if (fixing_of(run, m, end, &fixing) && fixing.connection->type == CONNECTION_NOTCHED)
+            if (fixing_of(run->model, m, end, &fixing) &&
+                fixing.connection->type == CONNECTION_NOTCHED)
                 judge_notch(run, &fixing, &answers);
         }
 }

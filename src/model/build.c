@@ -128,8 +128,7 @@ static void refuse_deep_notch(struct builder *builder, const struct fastening *f
                 "a notch %s deep for %s leaves nothing of a post that is %s thick there",
                 quantity_print_length(builder->arena, fastening->connection->depth, units),
                 builder->frame->members.items[member].name,
-                quantity_print_length(builder->arena,
-                                      left + fastening->connection->depth, units));
+                quantity_print_length(builder->arena, left + fastening->connection->depth, units));
 }
 
 static void fasten(struct builder *builder, int member, int end) {
