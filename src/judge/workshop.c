@@ -74,8 +74,8 @@ static void tell_near_end(struct run *run, const struct remark *remark) {
                          remark->first.connection->name,
                          quantity_print_length(run->arena, remark->value, run->frame->units),
                          places(run, remark),
-                         quantity_print_length(run->arena, hole.thread_most, run->frame->units),
-                         quantity_print_length(run->arena, hole.shank, run->frame->units)));
+                         quantity_print_drill(run->arena, hole.thread_most, run->frame->units),
+                         quantity_print_drill(run->arena, hole.shank, run->frame->units)));
 }
 
 static bool species_is(const struct stick *stick, const char *name) {

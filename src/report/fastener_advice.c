@@ -11,14 +11,8 @@ static const char *inches(struct arena *arena, double si) {
     return quantity_print(arena, si, QUANTITY_LENGTH, UNITS_US);
 }
 
-/* The next smaller drill bit in 64ths of an inch. */
 static const char *drill(struct arena *arena, double si) {
-    int top = (int)floor(si / INCH * 64.0 + 1e-6), bottom = 64;
-    while (top > 0 && top % 2 == 0 && bottom > 1) {
-        top /= 2;
-        bottom /= 2;
-    }
-    return top < bottom ? arena_print(arena, "%d/%d in", top, bottom) : inches(arena, si);
+    return quantity_print_drill(arena, si, UNITS_US);
 }
 
 /* A distance that must be kept, up to the next 1/16 in. */
