@@ -189,6 +189,7 @@ static struct frame *new_frame(struct arena *arena) {
     frame->arena = arena;
     frame->title = "";
     frame->self_weight = true;
+    frame->tray_share = 1.0;
     frame->default_connection = -1;
     frame->site.snow_kind = -1;
     frame->site.wind_word = -1;

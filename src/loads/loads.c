@@ -133,6 +133,23 @@ static void build_shelves(struct arena *arena, struct loads *loads) {
     }
 }
 
+/* More or fewer trays than described. */
+static void share_trays(struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
+    double share = frame->tray_share;
+    for (int set = SET_TRAY_LONG; set <= SET_TRAY_SHORT; set++) {
+        struct load_set *trays = &loads->sets[set];
+        for (size_t k = 0; k < trays->on_segments.count; k++)
+            for (int i = 0; i < 3; i++)
+                trays->on_segments.items[k].force[i] *= share;
+        for (size_t j = 0; j < frame->joints.count; j++)
+            for (int i = 0; i < 6; i++)
+                trays->joints[j][i] *= share;
+    }
+    for (size_t k = 0; k < frame->shelves.count; k++)
+        loads->shelves[k].trays *= share;
+}
+
 /* A push that the file does not give itself. */
 static void add_pushes(struct arena *arena, struct loads *loads) {
     const struct frame *frame = loads->model->frame;
@@ -170,6 +187,7 @@ struct loads *loads_build(struct arena *arena, const struct model *model) {
     for (size_t k = 0; k < frame->loads.count; k++)
         add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
                      &frame->loads.items[k]);
+    share_trays(loads);
     add_pushes(arena, loads);
     for (size_t s = 0; s < loads->set_count; s++)
         seal(arena, model, &loads->sets[s]);
