@@ -288,6 +288,19 @@ Test(fastener, outside_the_published_values) {
     SAME_TEXT(none.size, "10d");
 }
 
+Test(fastener, a_number_that_is_none_holds_nothing) {
+    for (int k = 0; k < 5; k++) {
+        struct joint in = joint(dowel(DOWEL_LAG, "3/8", 4.0), 0.75, 0.42);
+        double *const numbers[] = {&in.dowel.length, &in.side.thickness, &in.main.thickness,
+                                   &in.side.angle, &in.main.angle};
+        struct dowel_values found;
+        *numbers[k] = NAN;
+        dowel_values(&in.dowel, &in.side, &in.main, &in.service, NULL, &found);
+        cr_assert(isnan(found.lateral) && found.lateral_missing[0], "%d", k);
+        cr_assert(k > 2 || (isnan(found.withdrawal) && found.withdrawal_missing[0]), "%d", k);
+    }
+}
+
 /* NDS 2018 Table 11.3.3 and 12.5.4: smooth nails 0.25 where wood gets wet and dries; slanted ones
  * 0.83 and 0.67, without the wet factor for a pull. */
 Test(fastener, nails_wet_and_slanted) {
