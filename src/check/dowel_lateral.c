@@ -29,7 +29,7 @@ double dowel_factor(const struct dowel_joint *joint, const char *symbol, bool ap
 
 static const char *too_short(enum dowel_kind kind) {
     return kind == DOWEL_BOLT ? "the bolt does not go all through the main member"
-                              : "it does not reach deep enough into the main member";
+                              : "it does not reach deep enough into the wood behind";
 }
 
 void dowel_lateral(const struct dowel_joint *joint, struct dowel_values *out) {
