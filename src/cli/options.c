@@ -10,10 +10,10 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_ALLOW_NOT_COVERED] = {"--allow-not-covered", NULL,
                                   "end with 0 where all that is left are checks without a "
                                   "published rule"},
-    [OPTION_ANGLE_MAIN] = {"--angle-main", "ANGLE",
-                           "between the load and the grain of the main member, 0 (the default) to "
+    [OPTION_ANGLE_MAIN] = {"--angle-main", "ANGLE", "the same of the main member"},
+    [OPTION_ANGLE_SIDE] = {"--angle-side", "ANGLE",
+                           "between the load and the grain of the side member, 0 (the default) to "
                            "90; counts from 1/4 in of diameter on"},
-    [OPTION_ANGLE_SIDE] = {"--angle-side", "ANGLE", "the same of the side member"},
     [OPTION_COMBINATION] = {"--combination", "NAME",
                             "the working under these loads, such as D+T, and not under the worst"},
     [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
