@@ -32,6 +32,17 @@ static void note_enough(const struct dowel_joint *joint, double tip_in, struct d
                       out->penetration_counted >= out->penetration_needed * (1.0 - 1e-9);
 }
 
+/* Tables assume 10 D of depth. For less the code lets one either cut the tabulated value by
+ * depth / 10 D or work with the bearing length as it is, not both; the latter is done here. */
+static void note_route(const struct dowel_joint *joint, const struct dowel_values *out) {
+    double usual = table_fastener_factor("penetration.tables").value * joint->dowel->D.value;
+    if (joint->dowel->kind != DOWEL_BOLT && out->penetrates && out->penetration < usual)
+        working_step(joint->working, "p10",
+                     "depth that printed tables assume; it is less, so the real bearing length is "
+                     "taken, and the value is not cut by p / p10 as well",
+                     "10 * D", usual, QUANTITY_LENGTH, LENGTH_SOURCE);
+}
+
 /* p, and what comes out behind. */
 static void depth(const struct dowel_joint *joint, struct dowel_values *out) {
     struct working *working = joint->working;
@@ -155,6 +166,7 @@ struct dowel_bearing dowel_bearing(const struct dowel_joint *joint, struct dowel
     depth(joint, out);
     bearing.tip_in = point_inside(joint, out);
     note_enough(joint, bearing.tip_in, out);
+    note_route(joint, out);
     bearing.side = working_step(working, "ls", "bearing length in the side member", "ts",
                                 joint->side->thickness, QUANTITY_LENGTH, LENGTH_SOURCE);
     bool bolt = joint->dowel->kind == DOWEL_BOLT;

@@ -38,8 +38,9 @@ static double held_length(const struct dowel_joint *joint, double tip_in,
     if (dowel->kind == DOWEL_NAIL)
         return working_step(working, "pt", "length that holds", "p", out->penetration,
                             QUANTITY_LENGTH, "NDS 2018 12.2.3");
-    working_given(working, "T", "length of its thread, with the point", dowel->thread,
-                  QUANTITY_LENGTH);
+    working_step(
+        working, "T", "length of its thread, with the point", NULL, dowel->thread, QUANTITY_LENGTH,
+        dowel->kind == DOWEL_SCREW ? "NDS 2018 Table L3, 2/3 of the length" : "NDS 2018 Table L2");
     if (dowel->kind == DOWEL_SCREW)
         return working_step(working, "pt", "thread in the main member", "min(T, p)",
                             fmin(dowel->thread, out->penetration), QUANTITY_LENGTH,

@@ -194,8 +194,7 @@ void dowel_yield(const struct dowel_joint *joint, const struct dowel_bearing *be
         out->lateral_missing = missing;
         return;
     }
-    working_heading(working, "Pushed sideways: the yield limit equations, with the bearing length "
-                             "as it is (so no further cut under 10 D of depth)");
+    working_heading(working, "Pushed sideways (yield limit equations)");
     struct reduction reduction = reduction_terms(joint->dowel, bearing, working);
     yield_modes(joint->dowel, bearing, &reduction, working, out->modes);
     out->governs = least_mode(out->modes);

@@ -30,8 +30,8 @@ static void note(const struct glue_input *input, double stress, struct working *
     working_given(working, "M", "moment in the plane of the glue", fabs(input->moment),
                   QUANTITY_MOMENT);
     working_step(working, "ta", "shear at the worst corner, along",
-                 "Fa / (a * b) + 6 * M / (a * (a^2 + b^2))",
-                 corner_shear(input, 0), QUANTITY_STRESS, "");
+                 "Fa / (a * b) + 6 * M / (a * (a^2 + b^2))", corner_shear(input, 0),
+                 QUANTITY_STRESS, "");
     working_step(working, "tb", "the same, across", "Fb / (a * b) + 6 * M / (b * (a^2 + b^2))",
                  corner_shear(input, 1), QUANTITY_STRESS, "");
     working_step(working, "t", "both together", "sqrt(ta^2 + tb^2)", stress, QUANTITY_STRESS, "");

@@ -7,9 +7,9 @@
 #include <math.h>
 
 enum seat {
-    SEAT_BUTTS, /* its end grain on the host's side */
-    SEAT_LIES,  /* level, on a level host */
-    SEAT_ON_END, /* level, its end on top of a post that ends there */
+    SEAT_BUTTS,   /* its end grain on the host's side */
+    SEAT_LIES,    /* level, on a level host */
+    SEAT_ON_END,  /* level, its end on top of a post that ends there */
     SEAT_ON_LEDGE /* on a block, or in a notch, of this length along its grain */
 };
 
@@ -18,7 +18,7 @@ struct contact { /* one stick pressing on another across its grain */
     int end;     /* of the ending stick */
     int pressed; /* the stick whose grain is pressed across */
     enum seat seat;
-    double ledge; /* m, SEAT_ON_LEDGE */
+    double ledge;                 /* m, SEAT_ON_LEDGE */
     double across, along, to_end; /* m, on the pressed stick */
 };
 

@@ -10,11 +10,11 @@
 #include "judge/strength.h"
 
 struct eccentric_lap {
-    size_t ending;     /* the member that is lapped on */
-    int end;           /* its end */
-    int joint;         /* of the host */
-    double arm;        /* m */
-    double along[3];   /* share of the end's local forces that acts along the host */
+    size_t ending;           /* the member that is lapped on */
+    int end;                 /* its end */
+    int joint;               /* of the host */
+    double arm;              /* m */
+    double along[3];         /* share of the end's local forces that acts along the host */
     double share_y, share_z; /* of the moment, about the host's local axes */
 };
 

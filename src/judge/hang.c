@@ -1,7 +1,7 @@
 #include "base/vector.h"
 #include "check/shear.h"
+#include "fixing/fixing.h"
 #include "judge/answers.h"
-#include "judge/fixing.h"
 #include "judge/steps.h"
 
 #include <math.h>
@@ -24,7 +24,8 @@ static struct hanging ending_of(const struct fixing *fixing) {
                               .breadth = fixing->plane.thick_ending,
                               .depth = fixing->plane.width_ending,
                               .reach = fixing->line / 2.0 * fabs(sin(fixing->slopes[0])),
-                              .to_end = member_extent(fixing->fastening.host, ending->axes[0]) / 2.0};
+                              .to_end =
+                                  member_extent(fixing->fastening.host, ending->axes[0]) / 2.0};
     for (int i = 0; i < 3; i++)
         hanging.across[i] = ending->axes[fixing->plane.across][i];
     return hanging;
@@ -43,7 +44,8 @@ static struct hanging host_of_lap(const struct run *run, const struct fixing *fi
     for (size_t k = model->along.first[fixing->host]; k < model->along.first[fixing->host + 1]; k++)
         if (model->along.joints[k].joint == fixing->joint) {
             double at = model->along.joints[k].at;
-            hanging.to_end = fmin(at, host->length - at) + member_extent(ending, host->axes[0]) / 2.0;
+            hanging.to_end =
+                fmin(at, host->length - at) + member_extent(ending, host->axes[0]) / 2.0;
         }
     vector_cross(host->axes[0], ending->axes[fixing->plane.normal], hanging.across);
     vector_unit(hanging.across);
@@ -71,13 +73,13 @@ static void judge_hanging(struct run *run, const struct fixing *fixing,
     if (!(hanging->to_end < table_constant("hang-depths").value * hanging->depth))
         return;
     /* which edge the screws push towards changes with the load: half the depth and their reach */
-    struct hang_input input = {
-        .lumber = &hanging->stick->lumber,
-        .conditions = {.wet = run->model->wet},
-        .breadth = hanging->breadth,
-        .depth = hanging->depth,
-        .effective = fmin(hanging->depth, hanging->depth / 2.0 + hanging->reach),
-        .to_end = hanging->to_end};
+    struct hang_input input = {.lumber = &hanging->stick->lumber,
+                               .conditions = {.wet = run->model->wet},
+                               .breadth = hanging->breadth,
+                               .depth = hanging->depth,
+                               .effective =
+                                   fmin(hanging->depth, hanging->depth / 2.0 + hanging->reach),
+                               .to_end = hanging->to_end};
     const struct answer *worst = NULL;
     struct hang_input worst_input = input;
     struct rating worst_rating = {0};
@@ -112,7 +114,7 @@ void judge_hang(struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             struct fixing fixing;
-            if (!fixing_of(run, m, end, &fixing) || fixing.plane.parallel ||
+            if (!fixing_of(run->model, m, end, &fixing) || fixing.plane.parallel ||
                 fixing.connection->type != CONNECTION_SCREWED_LAP)
                 continue;
             struct hanging ending = ending_of(&fixing), host = host_of_lap(run, &fixing);

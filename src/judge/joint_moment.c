@@ -2,8 +2,8 @@
  * the frame needs it, which is tried: with that connection a hinge it leans too far, sways or
  * folds. */
 #include "check/pattern.h"
+#include "fixing/fixing.h"
 #include "judge/answers.h"
-#include "judge/fixing.h"
 #include "judge/steps.h"
 
 #include <math.h>
@@ -51,7 +51,8 @@ static bool stays_upright_without(const struct run *run, int connection) {
 /* Per connection: the frame needs what it holds against turning. */
 static bool *needed(const struct run *run) {
     size_t count = run->frame->connections.count;
-    bool *needed = ARENA_ARRAY(run->arena, bool, count), *used = ARENA_ARRAY(run->arena, bool, count);
+    bool *needed = ARENA_ARRAY(run->arena, bool, count),
+         *used = ARENA_ARRAY(run->arena, bool, count);
     bool any = false;
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
@@ -85,8 +86,8 @@ static struct rating rate_line(const struct fixing *fixing, double moment, enum 
     double least = INFINITY;
     for (int g = 0; g < fixing->group_count; g++) {
         struct screw_input input = fixing_input(fixing, g, &across, duration);
-        dowel_values(input.dowel, &input.side, &input.main, &input.service,
-                     g == 0 ? working : NULL, &values);
+        dowel_values(input.dowel, &input.side, &input.main, &input.service, g == 0 ? working : NULL,
+                     &values);
         if (*values.lateral_missing)
             return rating_missing(values.lateral_missing, MOMENT_SOURCE);
         least = fmin(least, values.lateral);
@@ -130,7 +131,7 @@ static struct rating rate(const struct fixing *fixing, double moment, enum durat
 /* The largest moment for each duration of load decides; of all the worst ratio. */
 static void judge_joint(struct run *run, const struct fixing *fixing,
                         const struct answers *answers) {
-    const char *where = fixing_where(run, fixing);
+    const char *where = fixing_where(run->arena, fixing);
     const char *id = arena_print(run->arena, "joint-moment/%s", where);
     double most[DURATION_COUNT] = {0};
     const struct answer *by[DURATION_COUNT] = {0};
@@ -169,7 +170,7 @@ static void judge_joint(struct run *run, const struct fixing *fixing,
     rate(fixing, most[worst], (enum duration)worst, working);
     run_add_check(
         run, "joint-moment", where, run->loads->combinations[by[worst]->mix->combination].name,
-        rating, fixing_place(run, fixing),
+        rating, fixing_place(run->arena, fixing),
         "the frame leans on this joint: put in a diagonal, or a plywood back, so that it need not",
         working);
 }
@@ -182,8 +183,8 @@ void judge_joint_moments(struct run *run) {
             int connection = run->model->members[m].ends[end].connection;
             struct fixing fixing;
             bool brace = run->frame->members.items[m].acts_as != ACTS_AS_MEMBER;
-            if (!brace && connection >= 0 && matters[connection] && fixing_of(run, m, end, &fixing) &&
-                !fixing.own_material)
+            if (!brace && connection >= 0 && matters[connection] &&
+                fixing_of(run->model, m, end, &fixing) && !fixing.own_material)
                 judge_joint(run, &fixing, &answers);
         }
 }

@@ -121,8 +121,7 @@ static bool load_and_solve(struct run *run) {
 bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     const struct judge_options plain = {0};
     struct result result = {.frame = frame, .problems = problems_new(run->arena)};
-    struct run other = {
-        .arena = run->arena, .frame = frame, .options = &plain, .result = &result};
+    struct run other = {.arena = run->arena, .frame = frame, .options = &plain, .result = &result};
     other.model = model_build(run->arena, frame, &result.problems);
     if (!other.model || !load_and_solve(&other) || result.problems.count)
         return false;
@@ -170,6 +169,7 @@ static void judge_model(struct run *run) {
     judge_screws(run);
     judge_joint_moments(run);
     judge_hang(run);
+    judge_notches(run);
     run->result->verdict = worst_verdict(run->result);
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,

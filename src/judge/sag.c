@@ -176,7 +176,8 @@ static double end_slip(const struct sag_line *line) {
             double local[3];
             stick_slip(part ? &line->brief[k] : &line->standing[k], end, local);
             for (int i = 0; i < 3; i++)
-                apart += (part ? 1.0 : creep) * vector_dot(line->rail->axes[i], line->up) * local[i];
+                apart +=
+                    (part ? 1.0 : creep) * vector_dot(line->rail->axes[i], line->up) * local[i];
         }
         slip = fmax(slip, fabs(apart));
     }

@@ -1,5 +1,5 @@
+#include "fixing/fixing.h"
 #include "judge/answers.h"
-#include "judge/fixing.h"
 #include "judge/steps.h"
 
 #include <math.h>
@@ -62,9 +62,8 @@ static void look(const struct run *run, const struct fixing *fixing, const char 
             int count = fixing_loads(fixing, g, ends, loads);
             for (int k = 0; k < count; k++) {
                 struct screw_input input;
-                struct rating rating =
-                    rate(fixing, &known, g, &loads[k],
-                         run->loads->combinations[combination].duration, &input);
+                struct rating rating = rate(fixing, &known, g, &loads[k],
+                                            run->loads->combinations[combination].duration, &input);
                 if (worse(&rating, worst))
                     *worst = (struct worst_screw){
                         .found = true, .rating = rating, .input = input, .answer = answer};
@@ -93,7 +92,7 @@ static struct working *head_working(struct run *run, const struct fixing *fixing
     struct working *working = run_working(run, id);
     if (working)
         working_heading(working,
-                        arena_print(run->arena, "%s%s%s%s%s", fixing_place(run, fixing),
+                        arena_print(run->arena, "%s%s%s%s%s", fixing_place(run->arena, fixing),
                                     *answer->how ? ", " : "", answer->how,
                                     *answer->mix->lean ? ", frame " : "", answer->mix->lean));
     return working;
@@ -105,7 +104,7 @@ static void add_glue(struct run *run, const struct fixing *fixing, const char *w
     check_glue(&worst->glue, working);
     run_add_check(run, "screw", where,
                   run->loads->combinations[worst->answer->mix->combination].name, worst->rating,
-                  fixing_place(run, fixing),
+                  fixing_place(run->arena, fixing),
                   worst->glue.wet ? "glue of the workshop gives way where it is damp: screw it too "
                                     "and describe it as a screwed lap"
                                   : "screw or bolt it instead, or lap it over a wider face",
@@ -124,7 +123,7 @@ static void add_screws(struct run *run, const struct fixing *fixing, const char 
                              : advice_no_value(run, worst, &values);
     struct check *check = run_add_check(
         run, "screw", where, run->loads->combinations[worst->answer->mix->combination].name,
-        worst->rating, fixing_place(run, fixing), advice, working);
+        worst->rating, fixing_place(run->arena, fixing), advice, working);
     if (worst->rating.covered || values.penetrates)
         return;
     check->beside.words = "deep enough it might carry (yield limit, for information)";
@@ -134,12 +133,12 @@ static void add_screws(struct run *run, const struct fixing *fixing, const char 
 
 static void judge_fixing(struct run *run, const struct fixing *fixing,
                          const struct answers *answers) {
-    const char *where = fixing_where(run, fixing);
+    const char *where = fixing_where(run->arena, fixing);
     const char *id = arena_print(run->arena, "screw/%s", where);
     struct worst_screw worst = {0};
     if (*fixing->missing) {
         run_add_check(run, "screw", where, "", rating_missing(fixing->missing, "NDS 2018 12"),
-                      fixing_place(run, fixing),
+                      fixing_place(run->arena, fixing),
                       fixing->plane.parallel
                           ? "join them with a gusset on each side, or use one stick that is long "
                             "enough"
@@ -159,9 +158,8 @@ static void judge_fixing(struct run *run, const struct fixing *fixing,
 /* One line for all joints in wood of the user's own numbers. */
 static void add_own_material(struct run *run, const struct fixing *first, size_t count) {
     const char *more = count > 1 ? arena_print(run->arena, " and %zu more", count - 1) : "";
-    run_add_check(run, "screw", "own-material", "",
-                  rating_missing(first->missing, "NDS 2018 12"),
-                  arena_print(run->arena, "%s%s", fixing_place(run, first), more),
+    run_add_check(run, "screw", "own-material", "", rating_missing(first->missing, "NDS 2018 12"),
+                  arena_print(run->arena, "%s%s", fixing_place(run->arena, first), more),
                   "name the species, or ask who knows the wood what its screws hold", NULL);
 }
 
@@ -172,7 +170,7 @@ void judge_screws(struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             struct fixing fixing;
-            if (!fixing_of(run, m, end, &fixing))
+            if (!fixing_of(run->model, m, end, &fixing))
                 continue;
             if (fixing.own_material && own_count++ == 0)
                 own = fixing;

@@ -1,8 +1,8 @@
 #include "judge/strength.h"
 
+#include "fixing/fixing.h"
 #include "judge/answers.h"
 #include "judge/eccentric.h"
-#include "judge/fixing.h"
 #include "judge/load_shape.h"
 #include "sway/second_order.h"
 
@@ -21,8 +21,8 @@ struct section judge_section(const struct model_member *member, const struct sti
 
 /* What of the bending input belongs to the segment and the combination, not to the station. The
  * shape of the load is taken as the general row, which is never kinder than the others. */
-static struct bend_input bend_frame(const struct stick_work *work, size_t segment,
-                                    enum duration duration) {
+struct bend_input strength_bend_input(const struct stick_work *work, size_t segment,
+                                      enum duration duration) {
     const struct model *model = work->run->model;
     const struct stretch *sideways = work->run->holding->sideways[segment];
     /* along the wide face, and along the thickness */
@@ -194,8 +194,8 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
             if (run->loads->combinations[b].duration == run->loads->combinations[c].duration)
                 same = b;
         for (size_t k = 0; k < count; k++) {
-            struct bend_input frame = bend_frame(work, work->stick->first_segment + k,
-                                                 run->loads->combinations[c].duration);
+            struct bend_input frame = strength_bend_input(work, work->stick->first_segment + k,
+                                                          run->loads->combinations[c].duration);
             limits[c * count + k] = same < c ? limits[same * count + k] : bend_limits_of(&frame);
         }
     }
@@ -255,7 +255,7 @@ static double *holes(const struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             struct fixing fixing;
-            if (!fixing_of(run, m, end, &fixing) ||
+            if (!fixing_of(run->model, m, end, &fixing) ||
                 fixing.connection->type != CONNECTION_SCREWED_LAP)
                 continue;
             double wide = fixing.connection->diameter * fixing.count;

@@ -77,4 +77,9 @@ struct strength_lines {
 void strength_add(struct stick_work *work, struct strength_lines *lines);
 void strength_finish(struct run *run, const struct strength_lines *lines);
 
+/* What of the bending input belongs to the segment and the duration of the load, not to the station
+ * (N and moments are 0). */
+struct bend_input strength_bend_input(const struct stick_work *work, size_t segment,
+                                      enum duration duration);
+
 #endif

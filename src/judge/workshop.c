@@ -1,5 +1,5 @@
 /* What to mind in the workshop: points that come out, lead holes, rust. */
-#include "judge/fixing.h"
+#include "fixing/fixing.h"
 #include "judge/steps.h"
 
 #include <math.h>
@@ -23,7 +23,7 @@ static void note(struct remark *remark, const struct fixing *fixing, double valu
 }
 
 static const char *places(const struct run *run, const struct remark *remark) {
-    const char *first = fixing_place(run, &remark->first);
+    const char *first = fixing_place(run->arena, &remark->first);
     return remark->count == 1
                ? first
                : arena_print(run->arena, "%s and %zu more", first, remark->count - 1);
@@ -56,12 +56,11 @@ static void look(struct remarks *remarks, const struct fixing *fixing) {
 }
 
 static void tell_comes_out(struct run *run, const struct remark *remark) {
-    run_caution(run, arena_print(run->arena,
-                                 "the screws of %s come out the other side by up to %s: %s",
-                                 remark->first.connection->name,
-                                 quantity_print_length(run->arena, remark->value,
-                                                       run->frame->units),
-                                 places(run, remark)));
+    run_caution(run,
+                arena_print(run->arena, "the screws of %s come out the other side by up to %s: %s",
+                            remark->first.connection->name,
+                            quantity_print_length(run->arena, remark->value, run->frame->units),
+                            places(run, remark)));
 }
 
 static void tell_near_end(struct run *run, const struct remark *remark) {
@@ -75,8 +74,8 @@ static void tell_near_end(struct run *run, const struct remark *remark) {
                          remark->first.connection->name,
                          quantity_print_length(run->arena, remark->value, run->frame->units),
                          places(run, remark),
-                         quantity_print_length(run->arena, hole.thread_most, run->frame->units),
-                         quantity_print_length(run->arena, hole.shank, run->frame->units)));
+                         quantity_print_drill(run->arena, hole.thread_most, run->frame->units),
+                         quantity_print_drill(run->arena, hole.shank, run->frame->units)));
 }
 
 static bool species_is(const struct stick *stick, const char *name) {
@@ -134,7 +133,7 @@ void judge_workshop(struct run *run) {
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             struct fixing fixing;
-            if (fixing_of(run, m, end, &fixing) && !*fixing.missing && fixing.group_count)
+            if (fixing_of(run->model, m, end, &fixing) && !*fixing.missing && fixing.group_count)
                 look(&remarks, &fixing);
         }
     for (size_t k = 0; k < count; k++) {

@@ -116,6 +116,21 @@ static void refuse_thick_screws(struct builder *builder, const struct fastening 
                 quantity_print_length(builder->arena, narrowest, units));
 }
 
+/* A notch as deep as the post cuts it off. */
+static void refuse_deep_notch(struct builder *builder, const struct fastening *fastening,
+                              int member) {
+    double left = fastening_plane(fastening).thick_host - fastening->connection->depth;
+    enum unit_system units = builder->frame->units;
+    if (fastening->connection->type != CONNECTION_NOTCHED || left > 0.0)
+        return;
+    problem_add(builder->problems, fastening->connection->place,
+                arena_print(builder->arena, "connections.%s.depth", fastening->connection->name),
+                "a notch %s deep for %s leaves nothing of a post that is %s thick there",
+                quantity_print_length(builder->arena, fastening->connection->depth, units),
+                builder->frame->members.items[member].name,
+                quantity_print_length(builder->arena, left + fastening->connection->depth, units));
+}
+
 static void fasten(struct builder *builder, int member, int end) {
     struct model *model = builder->model;
     const struct frame *frame = builder->frame;
@@ -129,6 +144,7 @@ static void fasten(struct builder *builder, int member, int end) {
     if (fastening_springs(&fastening, out->springs))
         model->has_screws = true;
     refuse_thick_screws(builder, &fastening, member);
+    refuse_deep_notch(builder, &fastening, member);
     if (fastening.connection->type == CONNECTION_SCREWED_LAP && fastening_lap(&fastening).line_cut)
         caution(builder,
                 arena_print(builder->arena,

@@ -1,26 +1,26 @@
-/* judge/fixing.h - how the end of a stick is fixed to its host: which fasteners, through what into
+/* fixing/fixing.h - how the end of a stick is fixed to its host: which fasteners, through what into
  * what, and what the forces of the joint put on the worst of them.
  *
  * Which leg of a bracket lies where, or from which side a lap was screwed, is not in a description:
  * the thinner stick has the heads, and of two ways to lie the worse counts.
  */
-#ifndef JUDGE_FIXING_H
-#define JUDGE_FIXING_H
+#ifndef FIXING_FIXING_H
+#define FIXING_FIXING_H
 
 #include "check/glue.h"
 #include "check/screw.h"
-#include "judge/run.h"
 #include "model/fastening.h"
 
 enum fixing_part { PART_ENDING, PART_HOST, PART_PLATE }; /* what a layer is of */
 
-struct fixing_group { /* fasteners that share one load */
+struct fixing_group {  /* fasteners that share one load */
     const char *words; /* "in the post": which of the groups; "" where there is one */
     enum fixing_part side_part, main_part;
     struct dowel_layer side, main;
 };
 
 struct fixing {
+    const struct model *model;
     size_t member;
     int end, joint;
     size_t host;
@@ -41,7 +41,13 @@ struct fixing {
 
 /* False where the stick is host, or its connection says nothing of what holds it (pinned, rigid,
  * springs). A glued lap has no groups. */
-bool fixing_of(const struct run *run, size_t member, int end, struct fixing *fixing);
+bool fixing_of(const struct model *model, size_t member, int end, struct fixing *fixing);
+
+/* The same of a stick that is only thought of: model, member, host and joint are left empty. */
+bool fixing_between(const struct fastening *fastening, struct fixing *fixing);
+
+/* The force along the stick that its screws hold sideways, N; NAN where nothing is published. */
+double fixing_holds_along(const struct fixing *fixing, enum duration duration);
 
 /* The load on the worst fastener of a group, from the forces of the joint on the stick's end (local
  * axes). Where more than one load could be worst, each is given. */
@@ -54,8 +60,8 @@ int fixing_loads(const struct fixing *fixing, int group, const double ends[6],
                  struct fixing_load loads[FIXING_LOADS]);
 
 /* "rail-1 on post-fl at fl1", and the same as part of an id: "fl1/rail-1". */
-const char *fixing_place(const struct run *run, const struct fixing *fixing);
-const char *fixing_where(const struct run *run, const struct fixing *fixing);
+const char *fixing_place(struct arena *arena, const struct fixing *fixing);
+const char *fixing_where(struct arena *arena, const struct fixing *fixing);
 
 /* The glued patch and the forces on it, of a glued lap. */
 struct glue_input fixing_glue(const struct fixing *fixing, const double ends[6]);

@@ -1,4 +1,4 @@
-#include "judge/fixing.h"
+#include "fixing/fixing.h"
 
 #include "base/vector.h"
 #include "check/pattern.h"
@@ -54,9 +54,9 @@ static void lap_groups(struct fixing *fixing) {
     struct dowel_layer ending_layer = wood_layer(ending, fixing->plane.thick_ending);
     struct dowel_layer host_layer = wood_layer(host, fixing->plane.thick_host);
     bool heads_on_host = fixing->plane.thick_host < fixing->plane.thick_ending - 1e-9;
-    fixing->groups[0] = heads_on_host
-                            ? (struct fixing_group){"", PART_HOST, PART_ENDING, host_layer, ending_layer}
-                            : (struct fixing_group){"", PART_ENDING, PART_HOST, ending_layer, host_layer};
+    fixing->groups[0] =
+        heads_on_host ? (struct fixing_group){"", PART_HOST, PART_ENDING, host_layer, ending_layer}
+                      : (struct fixing_group){"", PART_ENDING, PART_HOST, ending_layer, host_layer};
     fixing->group_count = 1;
 }
 
@@ -147,24 +147,12 @@ static bool wood_is_known(const struct fixing *fixing) {
            fixing->fastening.ending->lumber.has_gravity;
 }
 
-bool fixing_of(const struct run *run, size_t member, int end, struct fixing *fixing) {
-    const struct model *model = run->model;
-    const struct member_end *at = &model->members[member].ends[end];
-    if (at->host || at->connection < 0)
-        return false;
-    size_t host = (size_t)model->host[at->joint];
-    *fixing = (struct fixing){.member = member,
-                              .end = end,
-                              .joint = at->joint,
-                              .host = host,
-                              .connection = &run->frame->connections.items[at->connection],
+bool fixing_between(const struct fastening *fastening, struct fixing *fixing) {
+    *fixing = (struct fixing){.fastening = *fastening,
+                              .connection = fastening->connection,
+                              .count = fastening->connection->count,
                               .missing = ""};
-    fixing->fastening = (struct fastening){.connection = fixing->connection,
-                                           .ending = &model->members[member],
-                                           .host = &model->members[host],
-                                           .wet = model->wet};
-    fixing->plane = fastening_plane(&fixing->fastening);
-    fixing->count = fixing->connection->count;
+    fixing->plane = fastening_plane(fastening);
     if (!groups_of(fixing))
         return false;
     if (!fixing->group_count)
@@ -180,6 +168,25 @@ bool fixing_of(const struct run *run, size_t member, int end, struct fixing *fix
         fixing->missing = "sticks that run the same way, with no overlap said";
     else if (!set_length(fixing))
         fixing->missing = "how long its screws are is not said";
+    return true;
+}
+
+bool fixing_of(const struct model *model, size_t member, int end, struct fixing *fixing) {
+    const struct member_end *at = &model->members[member].ends[end];
+    if (at->host || at->connection < 0)
+        return false;
+    size_t host = (size_t)model->host[at->joint];
+    struct fastening fastening = {.connection = &model->frame->connections.items[at->connection],
+                                  .ending = &model->members[member],
+                                  .host = &model->members[host],
+                                  .wet = model->wet};
+    if (!fixing_between(&fastening, fixing))
+        return false;
+    fixing->model = model;
+    fixing->member = member;
+    fixing->end = end;
+    fixing->joint = at->joint;
+    fixing->host = host;
     return true;
 }
 
@@ -244,8 +251,8 @@ static int lap_loads(const struct fixing *fixing, const double ends[6],
     const double force[2] = {ends[0], ends[fixing->plane.across]};
     double pull = (fabs(ends[fixing->plane.normal]) + prying(fixing, ends)) / fixing->count;
     for (int k = 0; k < 2; k++)
-        loads[k] = worst_of_line(fixing, fixing->slopes[k], force, moment_in_plane(fixing, ends),
-                                 pull);
+        loads[k] =
+            worst_of_line(fixing, fixing->slopes[k], force, moment_in_plane(fixing, ends), pull);
     return 2;
 }
 
@@ -292,7 +299,8 @@ static int gusset_loads(const struct fixing *fixing, int group, const double end
     double beside = group == 0 ? fixing->plane.width_host / 2.0 : fixing->plane.width_ending / 2.0;
     double arm = beside + table_constant("gusset-spacing").value / 2.0 + fixing->line / 2.0;
     const double force[2] = {ends[0] / plates, ends[fixing->plane.across] / plates};
-    double moment = (fabs(moment_in_plane(fixing, ends)) / plates + hypot(force[0], force[1]) * arm);
+    double moment =
+        (fabs(moment_in_plane(fixing, ends)) / plates + hypot(force[0], force[1]) * arm);
     double pull = (fabs(ends[fixing->plane.normal]) + prying(fixing, ends)) / fixing->count;
     double slope = group == 0 ? 0.0 : angle_to_host(fixing, 1.0, 0.0);
     loads[0] = worst_of_line(fixing, slope, force, moment, pull / plates);
@@ -315,8 +323,7 @@ static int notched_loads(const struct fixing *fixing, const double ends[6],
     double up = ends[across] * fixing->fastening.ending->axes[across][2];
     double lifting = up > 0.0 ? 0.0 : ends[across];
     double pull = (fabs(ends[fixing->plane.normal]) + prying(fixing, ends)) / fixing->count;
-    loads[0] =
-        load_in_plane(fixing, ends[0] / fixing->count, lifting / fixing->count, pull);
+    loads[0] = load_in_plane(fixing, ends[0] / fixing->count, lifting / fixing->count, pull);
     return 1;
 }
 
@@ -342,16 +349,17 @@ int fixing_loads(const struct fixing *fixing, int group, const double ends[6],
     }
 }
 
-const char *fixing_place(const struct run *run, const struct fixing *fixing) {
-    return arena_print(run->arena, "%s on %s at %s",
-                       run->frame->members.items[fixing->member].name,
-                       run->frame->members.items[fixing->host].name,
-                       run->frame->joints.items[fixing->joint].name);
+const char *fixing_place(struct arena *arena, const struct fixing *fixing) {
+    const struct frame *frame = fixing->model->frame;
+    return arena_print(arena, "%s on %s at %s", frame->members.items[fixing->member].name,
+                       frame->members.items[fixing->host].name,
+                       frame->joints.items[fixing->joint].name);
 }
 
-const char *fixing_where(const struct run *run, const struct fixing *fixing) {
-    return arena_print(run->arena, "%s/%s", run->frame->joints.items[fixing->joint].name,
-                       run->frame->members.items[fixing->member].name);
+const char *fixing_where(struct arena *arena, const struct fixing *fixing) {
+    const struct frame *frame = fixing->model->frame;
+    return arena_print(arena, "%s/%s", frame->joints.items[fixing->joint].name,
+                       frame->members.items[fixing->member].name);
 }
 
 struct glue_input fixing_glue(const struct fixing *fixing, const double ends[6]) {
@@ -393,4 +401,22 @@ struct screw_input fixing_input(const struct fixing *fixing, int group,
     input.side.angle = angle_in(of->side_part, load);
     input.main.angle = angle_in(of->main_part, load);
     return input;
+}
+
+double fixing_holds_along(const struct fixing *fixing, enum duration duration) {
+    bool sideways = fixing->connection->type == CONNECTION_SCREWED_LAP ||
+                    fixing->connection->type == CONNECTION_GUSSET;
+    double least = INFINITY;
+    if (!sideways || *fixing->missing)
+        return NAN;
+    const struct fixing_load load = {.angle_host = angle_to_host(fixing, 1.0, 0.0)};
+    for (int g = 0; g < fixing->group_count; g++) {
+        struct screw_input input = fixing_input(fixing, g, &load, duration);
+        struct dowel_values values;
+        dowel_values(input.dowel, &input.side, &input.main, &input.service, NULL, &values);
+        if (isnan(values.lateral))
+            return NAN;
+        least = fmin(least, values.lateral);
+    }
+    return least * fixing->count * fmax(1, fixing->connection->plates);
 }
