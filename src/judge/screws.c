@@ -1,4 +1,4 @@
-#include "fixing/fixing.h"
+#include "fixing/worst_load.h"
 #include "judge/answers.h"
 #include "judge/steps.h"
 

@@ -1,5 +1,5 @@
 /* What to mind in the workshop: points that come out, lead holes, rust. */
-#include "fixing/fixing.h"
+#include "fixing/worst_load.h"
 #include "judge/steps.h"
 
 #include <math.h>

@@ -1,0 +1,34 @@
+/* fixing/worst_load.h - what the forces of a joint put on the worst fastener of a fixing. Where a
+ * description leaves open how the fasteners stand, each load that could be worst is given.
+ */
+#ifndef FIXING_WORST_LOAD_H
+#define FIXING_WORST_LOAD_H
+
+#include "check/glue.h"
+#include "check/screw.h"
+#include "fixing/fixing.h"
+
+/* The force along the stick that its screws hold sideways, N; NAN where nothing is published. */
+double fixing_holds_along(const struct fixing *fixing, enum duration duration);
+
+/* The load on the worst fastener of a group, from the forces of the joint on the stick's end (local
+ * axes). Where more than one load could be worst, each is given. */
+enum { FIXING_LOADS = 4 };
+struct fixing_load {
+    double shear, pull;              /* N */
+    double angle_ending, angle_host; /* rad, between the load sideways and the grain */
+};
+int fixing_loads(const struct fixing *fixing, int group, const double ends[6],
+                 struct fixing_load loads[FIXING_LOADS]);
+
+/* The glued patch and the forces on it, of a glued lap. */
+struct glue_input fixing_glue(const struct fixing *fixing, const double ends[6]);
+
+/* The moment that the fastening passes on: in the plane of a lap, else about both axes. N-m. */
+double fixing_moment(const struct fixing *fixing, const double ends[6]);
+
+/* The input of check_screw for a load of a group. */
+struct screw_input fixing_input(const struct fixing *fixing, int group,
+                                const struct fixing_load *load, enum duration duration);
+
+#endif
