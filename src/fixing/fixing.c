@@ -45,11 +45,12 @@ static bool set_length(struct fixing *fixing) {
     return true;
 }
 
-static void lap_groups(struct fixing *fixing) {
+/* Face on face; `thick_host` is what is left of the host there. */
+static void lap_groups(struct fixing *fixing, double thick_host) {
     const struct model_member *ending = fixing->fastening.ending, *host = fixing->fastening.host;
     struct dowel_layer ending_layer = wood_layer(ending, fixing->plane.thick_ending);
-    struct dowel_layer host_layer = wood_layer(host, fixing->plane.thick_host);
-    bool heads_on_host = fixing->plane.thick_host < fixing->plane.thick_ending - 1e-9;
+    struct dowel_layer host_layer = wood_layer(host, thick_host);
+    bool heads_on_host = thick_host < fixing->plane.thick_ending - 1e-9;
     fixing->groups[0] =
         heads_on_host ? (struct fixing_group){"", PART_HOST, PART_ENDING, host_layer, ending_layer}
                       : (struct fixing_group){"", PART_ENDING, PART_HOST, ending_layer, host_layer};
@@ -77,15 +78,22 @@ static void butt_groups(struct fixing *fixing) {
     fixing->group_count = 1;
 }
 
-/* One plate over both sticks: the screws in each. */
-static void plate_groups(struct fixing *fixing, struct dowel_layer plate) {
-    fixing->groups[0] =
-        (struct fixing_group){"in the stick", PART_PLATE, PART_ENDING, plate,
-                              wood_layer(fixing->fastening.ending, fixing->plane.thick_ending)};
-    fixing->groups[1] =
-        (struct fixing_group){"in its host", PART_PLATE, PART_HOST, plate,
-                              wood_layer(fixing->fastening.host, fixing->plane.thick_host)};
+/* A plate on both sticks: the screws in each, so thick where they go in. */
+static void plate_groups(struct fixing *fixing, struct dowel_layer plate, double thick_ending,
+                         double thick_host) {
+    fixing->groups[0] = (struct fixing_group){"in the stick", PART_PLATE, PART_ENDING, plate,
+                                              wood_layer(fixing->fastening.ending, thick_ending)};
+    fixing->groups[1] = (struct fixing_group){"in its host", PART_PLATE, PART_HOST, plate,
+                                              wood_layer(fixing->fastening.host, thick_host)};
     fixing->group_count = 2;
+}
+
+/* Steel in the corner of two sticks or flat on their sides: the thinner way through each. */
+static void steel_groups(struct fixing *fixing) {
+    const struct lap_plane *plane = &fixing->plane;
+    plate_groups(fixing, steel_layer(fixing->connection->steel),
+                 fmin(plane->width_ending, plane->thick_ending),
+                 fmin(plane->width_host, plane->thick_host));
 }
 
 static void cleat_groups(struct fixing *fixing) {
@@ -101,21 +109,22 @@ static bool groups_of(struct fixing *fixing) {
     const struct connection *connection = fixing->connection;
     switch (connection->type) {
     case CONNECTION_SCREWED_LAP:
-        lap_groups(fixing);
+        lap_groups(fixing, fixing->plane.thick_host);
         lap_line(fixing);
         return true;
     case CONNECTION_NOTCHED:
-        lap_groups(fixing);
+        lap_groups(fixing, fixing->plane.thick_host - connection->depth);
         return true;
     case CONNECTION_SCREWED_BUTT:
         butt_groups(fixing);
         return true;
     case CONNECTION_BRACKET:
     case CONNECTION_HINGE:
-        plate_groups(fixing, steel_layer(connection->steel));
+        steel_groups(fixing);
         return true;
     case CONNECTION_GUSSET:
-        plate_groups(fixing, plywood_layer(connection->sheet));
+        plate_groups(fixing, plywood_layer(connection->sheet), fixing->plane.thick_ending,
+                     fixing->plane.thick_host);
         fixing->line = fastening_gusset_line(connection);
         return true;
     case CONNECTION_CLEAT:
@@ -129,41 +138,61 @@ static bool groups_of(struct fixing *fixing) {
 }
 
 static bool wood_is_known(const struct fixing *fixing) {
-    for (int g = 0; g < fixing->group_count; g++) {
-        const struct fixing_group *group = &fixing->groups[g];
-        enum fixing_part parts[] = {group->side_part, group->main_part};
-        for (int k = 0; k < 2; k++) {
-            const struct model_member *stick =
-                parts[k] == PART_HOST ? fixing->fastening.host : fixing->fastening.ending;
-            if (parts[k] != PART_PLATE && !stick->lumber.has_gravity)
-                return false;
-        }
+    return fixing->fastening.ending->lumber.has_gravity &&
+           fixing->fastening.host->lumber.has_gravity;
+}
+
+/* By its size as named; of a lag or bolt by its diameter, which has many spellings. */
+static bool find_dowel(struct fixing *fixing) {
+    const struct connection *connection = fixing->connection;
+    enum dowel_kind kind = kind_of(connection->fastener);
+    return kind == DOWEL_NAIL || kind == DOWEL_SCREW
+               ? dowel_find(kind, NAIL_COMMON, connection->size_name, &fixing->dowel)
+               : dowel_of_diameter(kind, NAIL_COMMON, connection->diameter, &fixing->dowel);
+}
+
+static bool overlap_not_said(const struct fixing *fixing) {
+    return fixing->plane.parallel && fixing->connection->type != CONNECTION_GUSSET;
+}
+
+static bool bolt_in_end_grain(const struct fixing *fixing) {
+    return fixing->connection->type == CONNECTION_SCREWED_BUTT &&
+           fixing->connection->fastener == FASTENER_BOLT;
+}
+
+/* Why nothing can be said of it, if so. */
+static void find_missing(struct fixing *fixing) {
+    fixing->own_material = !wood_is_known(fixing);
+    if (fixing->own_material) {
+        fixing->missing = "no specific gravity of the user's own material";
+        fixing->remedy = "name the species, or ask who knows the wood what its screws hold";
+    } else if (overlap_not_said(fixing)) {
+        fixing->missing = "sticks that run the same way, with no overlap said";
+        fixing->remedy =
+            "join them with a gusset on each side, or use one stick that is long enough";
+    } else if (bolt_in_end_grain(fixing)) {
+        fixing->missing = "a bolt into end grain";
+        fixing->remedy = "lap the sticks and bolt through both, or use lags or screws";
+    } else if (fixing->group_count && !find_dowel(fixing)) {
+        fixing->missing = "no published values for this fastener";
+        fixing->remedy = "use a size that batten table lists";
+    } else if (fixing->group_count && !set_length(fixing)) {
+        fixing->missing = "how long its screws are is not said";
+        fixing->remedy = "say how long they are in its entry under connections";
     }
-    return fixing->connection->type != CONNECTION_CLEAT ||
-           fixing->fastening.ending->lumber.has_gravity;
 }
 
 bool fixing_between(const struct fastening *fastening, struct fixing *fixing) {
     *fixing = (struct fixing){.fastening = *fastening,
                               .connection = fastening->connection,
                               .count = fastening->connection->count,
-                              .missing = ""};
+                              .missing = "",
+                              .remedy = ""};
     fixing->plane = fastening_plane(fastening);
     if (!groups_of(fixing))
         return false;
-    if (!fixing->group_count)
-        return true;
     fixing->by_angle = fixing->connection->diameter >= QUARTER_INCH - 1e-9;
-    fixing->own_material = !wood_is_known(fixing);
-    if (!dowel_find(kind_of(fixing->connection->fastener), NAIL_COMMON,
-                    fixing->connection->size_name, &fixing->dowel))
-        fixing->missing = "no published values for this fastener";
-    else if (fixing->own_material)
-        fixing->missing = "no specific gravity of the user's own material";
-    else if (fixing->plane.parallel && fixing->connection->type != CONNECTION_GUSSET)
-        fixing->missing = "sticks that run the same way, with no overlap said";
-    else if (!set_length(fixing))
-        fixing->missing = "how long its screws are is not said";
+    find_missing(fixing);
     return true;
 }
 

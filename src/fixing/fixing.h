@@ -28,6 +28,7 @@ struct fixing {
     struct lap_plane plane;
     bool own_material;   /* no specific gravity: nothing is known of its fasteners */
     const char *missing; /* why nothing can be said of the fasteners; "" where it can */
+    const char *remedy;  /* and what to do then */
     struct dowel dowel;
     int count; /* in each group */
     struct fixing_group groups[2];

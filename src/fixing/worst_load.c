@@ -1,5 +1,6 @@
 #include "fixing/worst_load.h"
 
+#include "base/vector.h"
 #include "check/pattern.h"
 
 #include <math.h>
@@ -24,8 +25,7 @@ static struct fixing_load load_in_plane(const struct fixing *fixing, double alon
                                 .angle_host = angle_to_host(fixing, along, across)};
 }
 
-/* Whatever its direction: across the grain of both. */
-static struct fixing_load load_any_way(double shear, double pull) {
+struct fixing_load fixing_across(double shear, double pull) {
     return (struct fixing_load){shear, pull, PI / 2.0, PI / 2.0};
 }
 
@@ -47,29 +47,35 @@ static double moment_in_plane(const struct fixing *fixing, const double ends[6])
     return fixing->plane.normal == 2 ? about : -about;
 }
 
-/* Of a line of fasteners, the one with most on it. */
-static struct fixing_load worst_of_line(const struct fixing *fixing, double slope,
-                                        const double force[2], double moment, double pull) {
-    enum { MOST = 100 };
-    double at[MOST][2], forces[MOST][2];
-    size_t count = fixing->count > MOST ? MOST : (size_t)fixing->count, worst = 0;
+/* A line of fasteners: the one with most on it; all where the grain matters. Returns how many. */
+static int line_loads(const struct fixing *fixing, double slope, const double force[2],
+                      double moment, double pull, struct fixing_load *loads) {
+    double at[CONNECTION_MOST_FASTENERS][2], forces[CONNECTION_MOST_FASTENERS][2];
+    size_t count = (size_t)fixing->count, worst = 0;
     pattern_line(count, fixing->line, slope, at);
     pattern_forces(&(struct pattern){count, (const double(*)[2])at}, force, moment, forces);
-    for (size_t k = 1; k < count; k++)
+    for (size_t k = 0; k < count; k++) {
+        if (fixing->by_angle)
+            loads[k] = load_in_plane(fixing, forces[k][0], forces[k][1], pull);
         if (ratio_worse(hypot(forces[k][0], forces[k][1]),
                         hypot(forces[worst][0], forces[worst][1])))
             worst = k;
-    return load_in_plane(fixing, forces[worst][0], forces[worst][1], pull);
+    }
+    if (fixing->by_angle)
+        return fixing->count;
+    loads[0] = load_in_plane(fixing, forces[worst][0], forces[worst][1], pull);
+    return 1;
 }
 
 static int lap_loads(const struct fixing *fixing, const double ends[6],
                      struct fixing_load loads[FIXING_LOADS]) {
     const double force[2] = {ends[0], ends[fixing->plane.across]};
     double pull = (fabs(ends[fixing->plane.normal]) + prying(fixing, ends)) / fixing->count;
+    int count = 0;
     for (int k = 0; k < 2; k++)
-        loads[k] =
-            worst_of_line(fixing, fixing->slopes[k], force, moment_in_plane(fixing, ends), pull);
-    return 2;
+        count += line_loads(fixing, fixing->slopes[k], force, moment_in_plane(fixing, ends), pull,
+                            &loads[count]);
+    return count;
 }
 
 /* Screws through the host: sideways from both shears and the twist, pull along the stick. */
@@ -81,7 +87,7 @@ static int butt_loads(const struct fixing *fixing, const double ends[6],
     double line = fixing->count > 1 ? fmax(0.0, wide - edge) : 0.0;
     double twist = line > 0.0 ? fabs(ends[3]) / line * 2.0 / fixing->count : 0.0;
     double shear = hypot(ends[1], ends[2]) / fixing->count + twist;
-    loads[0] = load_any_way(shear, pull_off(fixing, ends) / fixing->count);
+    loads[0] = fixing_across(shear, pull_off(fixing, ends) / fixing->count);
     return 1;
 }
 
@@ -91,11 +97,11 @@ static int bracket_loads(const struct fixing *fixing, int group, const double en
                          struct fixing_load loads[FIXING_LOADS]) {
     double pries = hypot(ends[4], ends[5]) / (2.0 * table_constant("bracket-elbow").value);
     double across = hypot(ends[1], ends[2]), n = fixing->count;
-    loads[0] = group == 0 ? load_any_way(fabs(ends[0]) / n, (across + pries) / n)
-                          : load_any_way(across / n, (pull_off(fixing, ends) + pries) / n);
+    loads[0] = group == 0 ? fixing_across(fabs(ends[0]) / n, (across + pries) / n)
+                          : fixing_across(across / n, (pull_off(fixing, ends) + pries) / n);
     if (group == 1)
         return 1;
-    loads[1] = load_any_way(hypot(ends[0], across) / n, pries / n);
+    loads[1] = fixing_across(hypot(ends[0], across) / n, pries / n);
     return 2;
 }
 
@@ -103,9 +109,17 @@ static int bracket_loads(const struct fixing *fixing, int group, const double en
 static int hinge_loads(const struct fixing *fixing, const double ends[6],
                        struct fixing_load loads[FIXING_LOADS]) {
     double force = hypot(ends[0], hypot(ends[1], ends[2])) / fixing->count;
-    loads[0] = load_any_way(force, 0.0);
-    loads[1] = load_any_way(0.0, force);
+    loads[0] = fixing_across(force, 0.0);
+    loads[1] = fixing_across(0.0, force);
     return 2;
+}
+
+/* Of the host's axis in the plane, from local x to the plane's other axis, rad. */
+static double slope_of_host(const struct fixing *fixing) {
+    const struct model_member *ending = fixing->fastening.ending;
+    const double *along = fixing->fastening.host->axes[0];
+    return atan2(vector_dot(along, ending->axes[fixing->plane.across]),
+                 vector_dot(along, ending->axes[0]));
 }
 
 /* The middle of a group lies beside the joint: the force across gains by that arm. */
@@ -115,20 +129,18 @@ static int gusset_loads(const struct fixing *fixing, int group, const double end
     double beside = group == 0 ? fixing->plane.width_host / 2.0 : fixing->plane.width_ending / 2.0;
     double arm = beside + table_constant("gusset-spacing").value / 2.0 + fixing->line / 2.0;
     const double force[2] = {ends[0] / plates, ends[fixing->plane.across] / plates};
-    double moment =
-        (fabs(moment_in_plane(fixing, ends)) / plates + hypot(force[0], force[1]) * arm);
+    double moment = fabs(moment_in_plane(fixing, ends)) / plates + hypot(force[0], force[1]) * arm;
     double pull = (fabs(ends[fixing->plane.normal]) + prying(fixing, ends)) / fixing->count;
-    double slope = group == 0 ? 0.0 : angle_to_host(fixing, 1.0, 0.0);
-    loads[0] = worst_of_line(fixing, slope, force, moment, pull / plates);
-    loads[1] = worst_of_line(fixing, slope, force, -moment, pull / plates);
-    return 2;
+    double slope = group == 0 ? 0.0 : slope_of_host(fixing);
+    int count = line_loads(fixing, slope, force, moment, pull / plates, loads);
+    return count + line_loads(fixing, slope, force, -moment, pull / plates, &loads[count]);
 }
 
 /* The block's screws take all: down the post and sideways as shear, away from it as pull. */
 static int cleat_loads(const struct fixing *fixing, const double ends[6],
                        struct fixing_load loads[FIXING_LOADS]) {
-    loads[0] = load_any_way(hypot(ends[1], ends[2]) / fixing->count,
-                            pull_off(fixing, ends) / fixing->count);
+    loads[0] = fixing_across(hypot(ends[1], ends[2]) / fixing->count,
+                             pull_off(fixing, ends) / fixing->count);
     return 1;
 }
 

@@ -12,8 +12,9 @@
 double fixing_holds_along(const struct fixing *fixing, enum duration duration);
 
 /* The load on the worst fastener of a group, from the forces of the joint on the stick's end (local
- * axes). Where more than one load could be worst, each is given. */
-enum { FIXING_LOADS = 4 };
+ * axes). Where more than one load could be worst, each is given: of fasteners to which the grain
+ * matters, that on every one. */
+enum { FIXING_LOADS = 2 * CONNECTION_MOST_FASTENERS };
 struct fixing_load {
     double shear, pull;              /* N */
     double angle_ending, angle_host; /* rad, between the load sideways and the grain */
@@ -26,6 +27,9 @@ struct glue_input fixing_glue(const struct fixing *fixing, const double ends[6])
 
 /* The moment that the fastening passes on: in the plane of a lap, else about both axes. N-m. */
 double fixing_moment(const struct fixing *fixing, const double ends[6]);
+
+/* A load across the grain of both, which no other holds less against. */
+struct fixing_load fixing_across(double shear, double pull);
 
 /* The input of check_screw for a load of a group. */
 struct screw_input fixing_input(const struct fixing *fixing, int group,
