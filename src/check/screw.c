@@ -26,7 +26,7 @@ static struct rating missing(const char *what, double load) {
 
 struct rating screw_rating(const struct screw_input *input, const struct dowel_values *values) {
     double pull = counted_pull(input, values), load = hypot(input->shear, pull);
-    if (*values->lateral_missing && !(load <= 0.0))
+    if (*values->lateral_missing)
         return missing(values->lateral_missing, load);
     if (pull > 0.0 && *pull_missing(input, values))
         return missing(pull_missing(input, values), load);

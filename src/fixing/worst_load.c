@@ -92,10 +92,11 @@ static int butt_loads(const struct fixing *fixing, const double ends[6],
 }
 
 /* A leg flat on the stick: the force along it shears, the force across it pulls; a leg flat on the
- * host the other way about. The angle itself pries open over the screws nearest to its corner. */
+ * host the other way about. What bends the angle lifts its legs with the screws' distance from the
+ * corner as lever. */
 static int bracket_loads(const struct fixing *fixing, int group, const double ends[6],
                          struct fixing_load loads[FIXING_LOADS]) {
-    double pries = hypot(ends[4], ends[5]) / (2.0 * table_constant("bracket-elbow").value);
+    double pries = hypot(ends[4], ends[5]) / table_constant("bracket-elbow").value;
     double across = hypot(ends[1], ends[2]), n = fixing->count;
     loads[0] = group == 0 ? fixing_across(fabs(ends[0]) / n, (across + pries) / n)
                           : fixing_across(across / n, (pull_off(fixing, ends) + pries) / n);
