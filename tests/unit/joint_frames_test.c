@@ -36,6 +36,11 @@ static struct result on_two_posts(struct two_posts how) {
 #define POST_2X4 "{size: 2x4, species: spruce-pine-fir, grade: no-2, faces: front}"
 #define RAIL_2X4 "{size: 2x4, species: spruce-pine-fir, grade: no-2}"
 
+static struct two_posts all_2x4(const char *connection, double load) {
+    return (struct two_posts){
+        .post = POST_2X4, .rail = RAIL_2X4, .connection = connection, .load = load};
+}
+
 /* 30 lb on an arm of half of 3/4 and 1-1/2 in, 1.125 in: 33.75 lb-in bends the post flat, 3-1/2 x
  * 1-1/2^2 / 6 = 1.3125 in3: 25.71 psi. Nothing else bends it. */
 Test(joint_frames, a_lap_bends_its_host) {
@@ -63,11 +68,8 @@ Test(joint_frames, a_lap_bends_its_host) {
  * screws reach 1.275 in from the middle: de = 1.75 + 1.275 = 3.025 in of 3.5. The rail ends 1.75 in
  * past them, under 5 x 3.5 in: 2/3 x 135 x 1.5 x 3.025 x (3.025 / 3.5)^2 = 305.05 lb. */
 Test(joint_frames, a_rail_hangs_on_its_screws) {
-    struct two_posts how = {.post = POST_2X4,
-                            .rail = RAIL_2X4,
-                            .connection =
-                                "{type: screwed-lap, screw: 10, length: 2-1/2 in, count: 2}",
-                            .load = 200.0};
+    struct two_posts how =
+        all_2x4("{type: screwed-lap, screw: 10, length: 2-1/2 in, count: 2}", 200.0);
     struct result result = on_two_posts(how);
     const struct check *check = check_of(&result, "hang/c/rail");
     NEAR_REL(check->demand, 100.0 * POUND, 1e-6);
@@ -81,11 +83,9 @@ Test(joint_frames, a_rail_hangs_on_its_screws) {
     result = on_two_posts(how);
     NEAR_REL(check_of(&result, "hang/c/rail")->limit, 305.05 * 1.6 * 0.97 * POUND, 1e-4);
     /* a single screw in the middle: de = 1.75: 2/3 x 135 x 1.5 x 1.75 / 4 = 59.06 lb */
-    how = (struct two_posts){.post = POST_2X4,
-                             .rail = RAIL_2X4,
-                             .connection = "{type: screwed-lap, screw: 10, length: 2-1/2 in, "
-                                           "count: 1}",
-                             .load = 200.0};
+    how = all_2x4("{type: screwed-lap, screw: 10, length: 2-1/2 in, "
+                  "count: 1}",
+                  200.0);
     result = on_two_posts(how);
     NEAR_REL(check_of(&result, "hang/c/rail")->limit, 59.0625 * POUND, 1e-6);
     /* the post carries nothing across its grain, and runs on for more than 5 depths */
@@ -105,8 +105,7 @@ Test(joint_frames, shear_of_each_type) {
         {"{type: screwed-lap, nail: 16d, count: 1}", 100.0},
     };
     for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
-        struct result result = on_two_posts((struct two_posts){
-            .post = POST_2X4, .rail = RAIL_2X4, .connection = rows[k].connection, .load = 200.0});
+        struct result result = on_two_posts(all_2x4(rows[k].connection, 200.0));
         const struct check *check = check_of(&result, "screw/c/rail");
         cr_assert(is_near(check->demand, rows[k].each * POUND, 1e-6, 0.0), "%s: %g lb, want %g",
                   rows[k].connection, check->demand / POUND, rows[k].each);
@@ -118,10 +117,7 @@ Test(joint_frames, shear_of_each_type) {
 /* A block 3/4 in thick under a 1-1/2 in rail: 100 lb on 1.125 in2 = 88.9 psi. A notch 1/2 in deep
  * in a post 3-1/2 in wide: 100 / 1.75 = 57.1 psi, and its screws have nothing to carry down. */
 Test(joint_frames, seats_of_cleats_and_notches) {
-    struct two_posts how = {.post = POST_2X4,
-                            .rail = RAIL_2X4,
-                            .connection = "{type: cleat, screw: 8, length: 2-1/2 in, count: 3}",
-                            .load = 200.0};
+    struct two_posts how = all_2x4("{type: cleat, screw: 8, length: 2-1/2 in, count: 3}", 200.0);
     struct result result = on_two_posts(how);
     NEAR_REL(check_of(&result, "bearing/c/rail")->demand, 100.0 / 1.125 * PSI, 1e-6);
     how.connection = "{type: notched, depth: 1/2 in, screw: 8, length: 2-1/2 in, count: 2}";
@@ -133,8 +129,7 @@ Test(joint_frames, seats_of_cleats_and_notches) {
 /* Glue, 3-1/2 x 3-1/2 in: the moment of the lap is the rail's clamping, found by the frame; the
  * force alone is 100 / 12.25 = 8.16 psi. Dry it is judged, wet it is not. */
 Test(joint_frames, glue_dry_and_wet) {
-    struct two_posts how = {
-        .post = POST_2X4, .rail = RAIL_2X4, .connection = "{type: glued-lap}", .load = 200.0};
+    struct two_posts how = all_2x4("{type: glued-lap}", 200.0);
     struct result result = on_two_posts(how);
     const struct check *check = check_of(&result, "screw/c/rail");
     cr_assert(check->verdict != VERDICT_NOT_COVERED, "dry");
@@ -159,8 +154,7 @@ Test(joint_frames, what_has_no_value) {
          "use screws that go at least"},
     };
     for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
-        struct result result = on_two_posts((struct two_posts){
-            .post = POST_2X4, .rail = RAIL_2X4, .connection = rows[k].connection, .load = 200.0});
+        struct result result = on_two_posts(all_2x4(rows[k].connection, 200.0));
         const struct check *check = check_of(&result, "screw/c/rail");
         cr_assert(check->verdict == VERDICT_NOT_COVERED && isnan(check->ratio), "%s",
                   rows[k].connection);
@@ -219,11 +213,8 @@ Test(joint_frames, sticks_that_run_the_same_way) {
 /* ---- cautions of the workshop ---- */
 
 Test(joint_frames, a_point_that_comes_out_is_a_caution) {
-    struct two_posts how = {.post = POST_2X4,
-                            .rail = RAIL_2X4,
-                            .connection =
-                                "{type: screwed-lap, screw: 8, length: 3-1/2 in, count: 2}",
-                            .load = 20.0};
+    struct two_posts how =
+        all_2x4("{type: screwed-lap, screw: 8, length: 3-1/2 in, count: 2}", 20.0);
     struct result result = on_two_posts(how);
     cr_assert(cautioned(&result, "come out the other side by up to 1/2 in: rail on post-l at c and "
                                  "1 more"),
@@ -240,10 +231,7 @@ Test(joint_frames, a_point_that_comes_out_is_a_caution) {
 /* No.8 that is not predrilled: 15 D = 2.46 in to the end; the rail ends 1.75 in past the middle. A
  * 3/8 in bolt: 7 D = 2-5/8 in. 2.5 D = 0.41 in to the edge: a stick 3/4 in wide has 3/8. */
 Test(joint_frames, too_near_to_an_end_or_an_edge) {
-    struct two_posts how = {.post = POST_2X4,
-                            .rail = RAIL_2X4,
-                            .connection = "{type: screwed-lap, screw: 8, length: 3 in, count: 1}",
-                            .load = 20.0};
+    struct two_posts how = all_2x4("{type: screwed-lap, screw: 8, length: 3 in, count: 1}", 20.0);
     struct result result = on_two_posts(how);
     cr_assert(cautioned(&result, "nearer than 2-7/16 in to the end of a stick"), "No.8");
     cr_assert(cautioned(&result, "7/64 in for the thread and 9/64 in for the shank"), "lead holes");
