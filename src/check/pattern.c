@@ -59,6 +59,12 @@ double pattern_largest(size_t count, const double (*forces)[2]) {
     return largest;
 }
 
+double pattern_sum_r2(const struct pattern *pattern) {
+    double middle[2], largest;
+    middle_of(pattern, middle);
+    return spread(pattern, middle, &largest);
+}
+
 double pattern_moment_arm(const struct pattern *pattern) {
     double middle[2], largest;
     middle_of(pattern, middle);

@@ -26,7 +26,8 @@ static struct fixing_load load_in_plane(const struct fixing *fixing, double alon
 }
 
 struct fixing_load fixing_across(double shear, double pull) {
-    return (struct fixing_load){shear, pull, PI / 2.0, PI / 2.0};
+    return (struct fixing_load){
+        .shear = shear, .pull = pull, .angle_ending = PI / 2.0, .angle_host = PI / 2.0};
 }
 
 /* What pulls the stick's end away from its host, along the stick. */
@@ -47,24 +48,63 @@ static double moment_in_plane(const struct fixing *fixing, const double ends[6])
     return fixing->plane.normal == 2 ? about : -about;
 }
 
+/* The load on one fastener of a line. */
+static struct fixing_load load_on(const struct fixing *fixing, const double at[2],
+                                  const double share[2], const double force[2], double moment,
+                                  double pull) {
+    struct fixing_load load = load_in_plane(fixing, share[0], share[1], pull);
+    load.line.moment = moment;
+    for (int i = 0; i < 2; i++) {
+        load.line.force[i] = force[i];
+        load.line.at[i] = at[i];
+    }
+    return load;
+}
+
 /* A line of fasteners: the one with most on it; all where the grain matters. Returns how many. */
 static int line_loads(const struct fixing *fixing, double slope, const double force[2],
                       double moment, double pull, struct fixing_load *loads) {
-    double at[CONNECTION_MOST_FASTENERS][2], forces[CONNECTION_MOST_FASTENERS][2];
-    size_t count = (size_t)fixing->count, worst = 0;
+    double at[CONNECTION_MOST_FASTENERS][2], shares[CONNECTION_MOST_FASTENERS][2];
+    size_t count = (size_t)fixing->count, given = fixing->by_angle ? count : 1, worst = 0;
+    const struct pattern pattern = {count, (const double(*)[2])at};
     pattern_line(count, fixing->line, slope, at);
-    pattern_forces(&(struct pattern){count, (const double(*)[2])at}, force, moment, forces);
-    for (size_t k = 0; k < count; k++) {
-        if (fixing->by_angle)
-            loads[k] = load_in_plane(fixing, forces[k][0], forces[k][1], pull);
-        if (ratio_worse(hypot(forces[k][0], forces[k][1]),
-                        hypot(forces[worst][0], forces[worst][1])))
+    pattern_forces(&pattern, force, moment, shares);
+    for (size_t k = 1; k < count; k++)
+        if (ratio_worse(hypot(shares[k][0], shares[k][1]),
+                        hypot(shares[worst][0], shares[worst][1])))
             worst = k;
+    for (size_t k = 0; k < given; k++) {
+        size_t which = fixing->by_angle ? k : worst;
+        loads[k] = load_on(fixing, at[which], shares[which], force, moment, pull);
+        loads[k].line.sum_r2 = pattern_sum_r2(&pattern);
     }
-    if (fixing->by_angle)
-        return fixing->count;
-    loads[0] = load_in_plane(fixing, forces[worst][0], forces[worst][1], pull);
-    return 1;
+    return (int)given;
+}
+
+void fixing_note_load(const struct fixing *fixing, const struct fixing_load *load,
+                      struct working *working) {
+    if (!(load->line.sum_r2 > 0.0))
+        return;
+    working_heading(working, "The load on the group, and the worst fastener's share");
+    working_given(working, "n", "fasteners", fixing->count, QUANTITY_NUMBER);
+    working_given(working, "Fx", "force on them along the stick", load->line.force[0],
+                  QUANTITY_WEIGHT);
+    working_given(working, "Fy", "force across it", load->line.force[1], QUANTITY_WEIGHT);
+    working_given(working, "M", "moment about their middle", load->line.moment, QUANTITY_MOMENT);
+    working_given(working, "x", "where it stands, from the middle: along the stick",
+                  load->line.at[0], QUANTITY_LENGTH);
+    working_given(working, "y", "across it", load->line.at[1], QUANTITY_LENGTH);
+    working_given(working, "S", "sum of the squared distances of all", load->line.sum_r2,
+                  QUANTITY_AREA);
+    working_step(working, "Vx", "its share along the stick", "Fx / n - M * y / S",
+                 load->line.force[0] / fixing->count -
+                     load->line.moment * load->line.at[1] / load->line.sum_r2,
+                 QUANTITY_WEIGHT, "");
+    working_step(working, "Vy", "across it", "Fy / n + M * x / S",
+                 load->line.force[1] / fixing->count +
+                     load->line.moment * load->line.at[0] / load->line.sum_r2,
+                 QUANTITY_WEIGHT, "");
+    working_step(working, "Vs", "both", "sqrt(Vx^2 + Vy^2)", load->shear, QUANTITY_WEIGHT, "");
 }
 
 static int lap_loads(const struct fixing *fixing, const double ends[6],

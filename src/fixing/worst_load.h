@@ -18,9 +18,18 @@ enum { FIXING_LOADS = 2 * CONNECTION_MOST_FASTENERS };
 struct fixing_load {
     double shear, pull;              /* N */
     double angle_ending, angle_host; /* rad, between the load sideways and the grain */
+    struct {                         /* of a line of fasteners: where the shear comes from */
+        double force[2], moment;     /* on the group, along the stick and across it */
+        double at[2], sum_r2;        /* of this one, from the middle, m; of all, m2 */
+    } line;
 };
 int fixing_loads(const struct fixing *fixing, int group, const double ends[6],
                  struct fixing_load loads[FIXING_LOADS]);
+
+/* How the shear of a load comes about, for the working. Nothing where the fasteners share evenly.
+ */
+void fixing_note_load(const struct fixing *fixing, const struct fixing_load *load,
+                      struct working *working);
 
 /* The glued patch and the forces on it, of a glued lap. */
 struct glue_input fixing_glue(const struct fixing *fixing, const double ends[6]);

@@ -10,7 +10,8 @@ struct worst_screw {
     struct rating rating;
     const char *words;        /* in which group: "in the stick"; "" */
     struct screw_input input; /* of screws */
-    struct glue_input glue;   /* of a glued lap */
+    struct fixing_load load;
+    struct glue_input glue; /* of a glued lap */
     const struct answer *answer;
 };
 
@@ -43,18 +44,23 @@ static bool worse(const struct rating *now, const struct worst_screw *worst) {
     return rating_is_worse(now, &worst->rating);
 }
 
-static void look_at(const struct fixing *fixing, const struct dowel_values *values,
-                    const struct screw_input *input, const char *words, const struct answer *answer,
-                    struct worst_screw *worst) {
-    struct rating rating = screw_rating(input, values);
+static void look_at(const struct fixing *fixing, int group, const struct dowel_values *values,
+                    const struct fixing_load *load, enum duration duration,
+                    const struct answer *answer, struct worst_screw *worst) {
+    const struct screw_input input = fixing_input(fixing, group, load, duration);
+    struct rating rating = screw_rating(&input, values);
     if (fixing->by_angle && worse(&rating, worst)) {
         struct dowel_values exact;
-        dowel_values(input->dowel, &input->side, &input->main, &input->service, NULL, &exact);
-        rating = screw_rating(input, &exact);
+        dowel_values(input.dowel, &input.side, &input.main, &input.service, NULL, &exact);
+        rating = screw_rating(&input, &exact);
     }
     if (worse(&rating, worst))
-        *worst = (struct worst_screw){
-            .found = true, .rating = rating, .words = words, .input = *input, .answer = answer};
+        *worst = (struct worst_screw){.found = true,
+                                      .rating = rating,
+                                      .words = fixing->groups[group].words,
+                                      .input = input,
+                                      .load = *load,
+                                      .answer = answer};
 }
 
 static void look_at_groups(const struct fixing *fixing, struct known_values *known,
@@ -64,10 +70,8 @@ static void look_at_groups(const struct fixing *fixing, struct known_values *kno
     for (int g = 0; g < fixing->group_count; g++) {
         const struct dowel_values *values = known_values(fixing, known, g, duration);
         int count = fixing_loads(fixing, g, ends, loads);
-        for (int k = 0; k < count; k++) {
-            struct screw_input input = fixing_input(fixing, g, &loads[k], duration);
-            look_at(fixing, values, &input, fixing->groups[g].words, answer, worst);
-        }
+        for (int k = 0; k < count; k++)
+            look_at(fixing, g, values, &loads[k], duration, answer, worst);
     }
 }
 
@@ -143,6 +147,7 @@ static void add_glue(struct run *run, const struct fixing *fixing, const char *w
 static void add_screws(struct run *run, const struct fixing *fixing, const char *where,
                        const char *id, const struct worst_screw *worst) {
     struct working *working = head_working(run, fixing, id, worst);
+    fixing_note_load(fixing, &worst->load, working);
     check_screw(&worst->input, working);
     struct dowel_values values;
     dowel_values(worst->input.dowel, &worst->input.side, &worst->input.main, &worst->input.service,
@@ -153,7 +158,7 @@ static void add_screws(struct run *run, const struct fixing *fixing, const char 
     struct check *check = run_add_check(
         run, "screw", where, run->loads->combinations[worst->answer->mix->combination].name,
         worst->rating, fixing_place(run->arena, fixing), advice, working);
-    if (worst->rating.covered || values.penetrates)
+    if (worst->rating.covered || values.penetrates || isnan(values.lateral_reference))
         return;
     check->beside.words = "deep enough it might carry (yield limit, for information)";
     check->beside.value = values.lateral_reference * values.lateral_factor;

@@ -114,6 +114,36 @@ Test(joint_frames, shear_of_each_type) {
     }
 }
 
+/* How the worst screw of a group gets its load is in the working, and can be redone. */
+Test(joint_frames, the_share_of_the_worst_screw_is_shown) {
+    static const char *const connections[] = {
+        "{type: screwed-lap, screw: 8, length: 2-1/2 in, count: 3}",
+        "{type: screwed-lap, bolt: 3/8 in, count: 2}",
+        "{type: gusset, sheet: plywood-1/2in, screw: 8, length: 1-1/2 in, count: 3}"};
+    for (size_t k = 0; k < sizeof connections / sizeof *connections; k++) {
+        struct result result = on_two_posts(all_2x4(connections[k], 200.0));
+        const struct check *check = check_of(&result, "screw/c/rail");
+        cr_assert(redo_all(check->working) > 10, "%s", connections[k]);
+        NEAR_REL(noted(check->working, "Fy"), 100.0, 1e-6);
+        NEAR_REL(noted(check->working, "Vs"), check->demand / POUND, 1e-9);
+        cr_assert(noted(check->working, "Vs") > 100.0 / noted(check->working, "n"), "a moment too");
+    }
+}
+
+/* A screw that does not reach the wood behind at all has no yield limit value to tell (it was told
+ * as "? lb"). */
+Test(joint_frames, nothing_to_tell_where_nothing_is_reached) {
+    struct result result =
+        on_two_posts(all_2x4("{type: screwed-butt, screw: 8, length: 3 in, count: 2}", 20.0));
+    const struct check *check = check_of(&result, "screw/c/rail");
+    cr_assert(check->verdict == VERDICT_NOT_COVERED && !*check->beside.words);
+    result = on_two_posts(all_2x4("{type: screwed-lap, screw: 8, length: 2 in, count: 2}", 20.0));
+    check = check_of(&result, "screw/c/rail");
+    cr_assert(check->verdict == VERDICT_NOT_COVERED && *check->beside.words,
+              "half an inch is told");
+    cr_assert(check->beside.value > 0.0);
+}
+
 /* A block 3/4 in thick under a 1-1/2 in rail: 100 lb on 1.125 in2 = 88.9 psi. A notch 1/2 in deep
  * in a post 3-1/2 in wide: 100 / 1.75 = 57.1 psi, and its screws have nothing to carry down. */
 Test(joint_frames, seats_of_cleats_and_notches) {
