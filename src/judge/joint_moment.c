@@ -48,6 +48,10 @@ static bool stays_upright_without(const struct run *run, int connection) {
     return upright;
 }
 
+/* Entries of connections that are tried one by one, each a solution of its own; of more, all count
+ * as needed. */
+enum { MOST_TRIED = 20 };
+
 /* Per connection: the frame needs what it holds against turning. Where it stands without any one of
  * them and not without all, all are needed. */
 static bool *needed(const struct run *run) {
@@ -65,7 +69,7 @@ static bool *needed(const struct run *run) {
         }
     if (!kinds || stays_upright_without(run, -1))
         return needed;
-    if (kinds == 1)
+    if (kinds == 1 || kinds > MOST_TRIED)
         return used;
     bool one_matters = false;
     for (size_t k = 0; k < count; k++) {
