@@ -160,7 +160,7 @@ static void add_screws(struct run *run, const struct fixing *fixing, const char 
         worst->rating, fixing_place(run->arena, fixing), advice, working);
     if (worst->rating.covered || values.penetrates || isnan(values.lateral_reference))
         return;
-    check->beside.words = "deep enough it might carry (yield limit, for information)";
+    check->beside.words = "for information only, the yield limit equations would let it carry";
     check->beside.value = values.lateral_reference * values.lateral_factor;
     check->beside.kind = QUANTITY_WEIGHT;
 }
