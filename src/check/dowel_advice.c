@@ -53,7 +53,9 @@ struct dowel_hole dowel_lead_hole_withdrawal(const struct dowel *dowel, double g
         struct cited to = hole_row("lag.none-to");
         bool none =
             dowel->D.value <= to.value * (1.0 + 1e-9) && gravity <= hole_row("middle-from").value;
-        return none ? (struct dowel_hole){.source = to} : lag_hole(dowel, gravity);
+        if (none)
+            return (struct dowel_hole){.source = to};
+        return lag_hole(dowel, gravity);
     }
     default:
         break;
