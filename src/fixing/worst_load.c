@@ -7,8 +7,7 @@
 
 #define PI 3.14159265358979323846
 
-/* Angle between a direction in the plane (along the stick, across it) and the grain of the host. */
-static double angle_to_host(const struct fixing *fixing, double along, double across) {
+double fixing_angle_to_host(const struct fixing *fixing, double along, double across) {
     const struct model_member *ending = fixing->fastening.ending;
     double length = hypot(along, across), dot = 0.0;
     for (int i = 0; i < 3; i++)
@@ -22,7 +21,7 @@ static struct fixing_load load_in_plane(const struct fixing *fixing, double alon
     return (struct fixing_load){.shear = hypot(along, across),
                                 .pull = pull,
                                 .angle_ending = atan2(fabs(across), fabs(along)),
-                                .angle_host = angle_to_host(fixing, along, across)};
+                                .angle_host = fixing_angle_to_host(fixing, along, across)};
 }
 
 struct fixing_load fixing_across(double shear, double pull) {
@@ -236,43 +235,4 @@ double fixing_moment(const struct fixing *fixing, const double ends[6]) {
     default:
         return hypot(ends[4], ends[5]);
     }
-}
-
-static double angle_in(enum fixing_part part, const struct fixing_load *load) {
-    return part == PART_HOST     ? load->angle_host
-           : part == PART_ENDING ? load->angle_ending
-                                 : PI / 2.0;
-}
-
-struct screw_input fixing_input(const struct fixing *fixing, int group,
-                                const struct fixing_load *load, enum duration duration) {
-    const struct fixing_group *of = &fixing->groups[group];
-    struct screw_input input = {.dowel = &fixing->dowel,
-                                .side = of->side,
-                                .main = of->main,
-                                .service = {.wet = fixing->fastening.wet, .duration = duration},
-                                .shear = load->shear,
-                                .pull = load->pull,
-                                .little = table_constant("little-pull").value};
-    input.side.angle = angle_in(of->side_part, load);
-    input.main.angle = angle_in(of->main_part, load);
-    return input;
-}
-
-double fixing_holds_along(const struct fixing *fixing, enum duration duration) {
-    bool sideways = fixing->connection->type == CONNECTION_SCREWED_LAP ||
-                    fixing->connection->type == CONNECTION_GUSSET;
-    double least = INFINITY;
-    if (!sideways || *fixing->missing)
-        return NAN;
-    const struct fixing_load load = {.angle_host = angle_to_host(fixing, 1.0, 0.0)};
-    for (int g = 0; g < fixing->group_count; g++) {
-        struct screw_input input = fixing_input(fixing, g, &load, duration);
-        struct dowel_values values;
-        dowel_values(input.dowel, &input.side, &input.main, &input.service, NULL, &values);
-        if (isnan(values.lateral))
-            return NAN;
-        least = fmin(least, values.lateral);
-    }
-    return least * fixing->count * fmax(1, fixing->connection->plates);
 }

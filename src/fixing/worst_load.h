@@ -5,11 +5,7 @@
 #define FIXING_WORST_LOAD_H
 
 #include "check/glue.h"
-#include "check/screw.h"
 #include "fixing/fixing.h"
-
-/* The force along the stick that its screws hold sideways, N; NAN where nothing is published. */
-double fixing_holds_along(const struct fixing *fixing, enum duration duration);
 
 /* The load on the worst fastener of a group, from the forces of the joint on the stick's end (local
  * axes). Where more than one load could be worst, each is given: of fasteners to which the grain
@@ -40,8 +36,8 @@ double fixing_moment(const struct fixing *fixing, const double ends[6]);
 /* A load across the grain of both, which no other holds less against. */
 struct fixing_load fixing_across(double shear, double pull);
 
-/* The input of check_screw for a load of a group. */
-struct screw_input fixing_input(const struct fixing *fixing, int group,
-                                const struct fixing_load *load, enum duration duration);
+/* Angle between a direction in the plane (along the stick, across it) and the grain of the host,
+ * rad. */
+double fixing_angle_to_host(const struct fixing *fixing, double along, double across);
 
 #endif

@@ -2,7 +2,7 @@
  * the frame needs it, which is tried: with that connection a hinge it leans too far, sways or
  * folds. */
 #include "check/pattern.h"
-#include "fixing/worst_load.h"
+#include "fixing/fastener_input.h"
 #include "judge/answers.h"
 #include "judge/steps.h"
 

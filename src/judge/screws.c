@@ -1,4 +1,4 @@
-#include "fixing/worst_load.h"
+#include "fixing/fastener_input.h"
 #include "judge/answers.h"
 #include "judge/steps.h"
 
@@ -152,9 +152,10 @@ static void add_screws(struct run *run, const struct fixing *fixing, const char 
     struct dowel_values values;
     dowel_values(worst->input.dowel, &worst->input.side, &worst->input.main, &worst->input.service,
                  NULL, &values);
-    const char *advice = worst->rating.covered
-                             ? "use more, thicker or longer screws, or a bolt with washers"
-                             : advice_no_value(run, worst, &values);
+    const char *more = fixing->dowel.kind == DOWEL_BOLT
+                           ? "use more or thicker bolts, or wider washers"
+                           : "use more, thicker or longer screws, or a bolt with washers";
+    const char *advice = worst->rating.covered ? more : advice_no_value(run, worst, &values);
     struct check *check = run_add_check(
         run, "screw", where, run->loads->combinations[worst->answer->mix->combination].name,
         worst->rating, fixing_place(run->arena, fixing), advice, working);

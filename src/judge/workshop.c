@@ -1,6 +1,7 @@
 /* What to mind in the workshop: points that come out, lead holes, rust. */
-#include "fixing/worst_load.h"
+#include "fixing/fastener_input.h"
 #include "judge/steps.h"
+#include "units/decimal.h"
 
 #include <math.h>
 #include <string.h>
@@ -148,13 +149,22 @@ static void tell_rust(struct run *run) {
                                  "bright and yellow indoor ones rust and snap");
 }
 
-static void tell_cleats(struct run *run) {
-    for (size_t k = 0; k < run->frame->connections.count; k++)
-        if (run->frame->connections.items[k].type == CONNECTION_CLEAT) {
-            run_caution(run, "a stick on a cleat is taken as screwed down on its block with as "
-                             "many screws as the block has");
-            return;
-        }
+/* What is taken of cleats and bolts, once each. */
+static void tell_taken(struct run *run) {
+    bool cleat = false, bolt = false;
+    for (size_t k = 0; k < run->frame->connections.count; k++) {
+        cleat |= run->frame->connections.items[k].type == CONNECTION_CLEAT;
+        bolt |= run->frame->connections.items[k].fastener == FASTENER_BOLT;
+    }
+    if (cleat)
+        run_caution(run, "a stick on a cleat is taken as screwed down on its block with as many "
+                         "screws as the block has");
+    if (bolt)
+        run_caution(run, arena_print(run->arena,
+                                     "bolts are taken with washers under head and nut, at least %s "
+                                     "times as wide as the bolt is thick",
+                                     decimal_fixed(run->arena,
+                                                   table_constant("washer-diameters").value, 1)));
 }
 
 void judge_workshop(struct run *run) {
@@ -173,6 +183,6 @@ void judge_workshop(struct run *run) {
         if (remarks.near_end[k].count)
             tell_near_end(run, &remarks.near_end[k]);
     }
-    tell_cleats(run);
+    tell_taken(run);
     tell_rust(run);
 }

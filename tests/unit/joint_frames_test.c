@@ -171,6 +171,27 @@ Test(joint_frames, glue_dry_and_wet) {
     cr_assert(check_of(&result, "screw/c/rail")->verdict == VERDICT_NOT_COVERED, "wet");
 }
 
+/* A bolted rail pushed to the back by 40 lb at its middle: 20 lb along each bolt, on 0.540 in2
+ * under its washers. */
+Test(joint_frames, a_pull_on_a_bolt_presses_its_washers) {
+    static const char text[] =
+        "batten: 1\nself-weight: no\nsite: {place: indoors}\n"
+        "sticks: {s: {size: 2x4, species: spruce-pine-fir, grade: no-2}}\n"
+        "joints: {c: [0, 0, 24], p: [0, 0, 0], d: [36, 0, 24], q: [36, 0, 0]}\n"
+        "members: {l: {from: p, to: c, stick: s}, r: {from: q, to: d, stick: s}, rail: {from: c, "
+        "to: d, stick: s}}\n"
+        "connections: {default: {type: screwed-lap, bolt: 3/8 in, count: 1}}\n"
+        "supports: {p: fixed, q: fixed, c: fixed, d: fixed}\n"
+        "loads: [{case: back, member: rail, point: [0, 40 lb, 0], at: 18 in}]\n"
+        "combine: {all: {back: 1}}\n";
+    struct result result = judged_text(text);
+    const struct check *check = check_of(&result, "screw/c/rail");
+    NEAR_REL(check->demand, 20.0 / 0.53996 * PSI, 1e-4);
+    NEAR_REL(check->limit, 425.0 * PSI, 1e-6);
+    cr_assert(redo_all(check->working) > 10, "working");
+    cr_assert(cautioned(&result, "washers under head and nut, at least 2.5 times as wide"));
+}
+
 /* ---- what has no value, and what to do ---- */
 
 Test(joint_frames, what_has_no_value) {

@@ -1,5 +1,5 @@
 /* What the forces of a joint put on its worst fastener, by hand, for each type of connection. */
-#include "fixing/worst_load.h"
+#include "fixing/fastener_input.h"
 
 #include "in_arena.h"
 #include "near.h"
