@@ -171,6 +171,22 @@ Test(joint_frames, glue_dry_and_wet) {
     cr_assert(check_of(&result, "screw/c/rail")->verdict == VERDICT_NOT_COVERED, "wet");
 }
 
+/* A post 40 in high, pushed by 10 lb at its top, to the back: 200 lb-in at a notch 20 in up. 1/2 in
+ * of its 1-1/2 in is cut away for a rail let into its front: 3-1/2 x 1^2 / 6 = 0.5833 in3, 342.9
+ * psi; the whole post there has 1.3125 in3 (and 400 lb-in at its foot: 304.8 psi). */
+Test(joint_frames, a_notch_weakens_its_post) {
+    struct result result = judged_text(
+        "batten: 1\nself-weight: no\nsite: {place: indoors}\n"
+        "sticks: {s: {size: 2x4, species: spruce-pine-fir, grade: no-2, faces: front}}\n"
+        "joints: {a: [0, 0, 0], b: [0, 0, 40], c: [0, 0, 20], d: [20, 0, 20]}\n"
+        "members: {post: {from: a, to: b, stick: s}, rail: {from: c, to: d, stick: s}}\n"
+        "connections: {default: {type: notched, depth: 1/2 in, screw: 8, length: 2-1/2 in, count: "
+        "2}}\nsupports: {a: fixed}\n"
+        "loads: [{case: wind, joint: b, force: [0, 10 lb, 0]}]\ncombine: {all: {wind: 1}}\n");
+    NEAR_REL(check_of(&result, "bend/post/c")->demand, 200.0 / (3.5 / 6.0) * PSI, 1e-5);
+    NEAR_REL(check_of(&result, "bend/post")->demand, 400.0 / 1.3125 * PSI, 1e-5);
+}
+
 /* A bolted rail pushed to the back by 40 lb at its middle: 20 lb along each bolt, on 0.540 in2
  * under its washers. */
 Test(joint_frames, a_pull_on_a_bolt_presses_its_washers) {
