@@ -187,6 +187,7 @@ Test(fastener, withdrawal_of_the_reference_pages) {
     NEAR_ABS(lb_in(values(&in).withdrawal_per_length), 109.7, 0.05);
     in.dowel = dowel(DOWEL_NAIL, "20d", 4.0);
     in.dowel.D.value = 0.203 * INCH;
+    in.dowel.root = in.dowel.D;
     in.dowel.tip = 2.0 * in.dowel.D.value;
     NEAR_ABS(lb_in(values(&in).withdrawal_per_length), 38.05, 0.05);
 }
