@@ -92,6 +92,8 @@ enum connection_type {
 enum metal { METAL_NOT_SAID, METAL_PLAIN, METAL_GALVANIZED, METAL_STAINLESS };
 enum fastener_kind { FASTENER_NONE, FASTENER_SCREW, FASTENER_NAIL, FASTENER_LAG, FASTENER_BOLT };
 
+enum { CONNECTION_MOST_FASTENERS = 100 };
+
 /* The first two connections of every frame are the built-in `pinned` and `rigid`. */
 enum { CONNECTION_INDEX_PINNED = 0, CONNECTION_INDEX_RIGID = 1 };
 struct connection {

@@ -118,6 +118,14 @@ static bool load_and_solve(struct run *run) {
     return solve(run);
 }
 
+static bool all_within_limits(const struct result *result) {
+    bool within = true;
+    for (size_t k = 0; k < result->checks.count; k++)
+        within &= result->checks.items[k].ratio <= 1.0;
+    return within;
+}
+
+/* The leans first: they cost least, and decide most often. */
 bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     const struct judge_options plain = {0};
     struct result result = {.frame = frame, .problems = problems_new(run->arena)};
@@ -126,16 +134,15 @@ bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     if (!other.model || !load_and_solve(&other) || result.problems.count)
         return false;
     mixes_build(&other);
-    if (folds(&other) || !judge_stands(&other))
+    if (folds(&other))
         return false;
     result.combinations.items =
         ARENA_ARRAY(run->arena, struct combination_result, other.loads->combination_count);
     judge_lean(&other);
+    if (!all_within_limits(&result) || !judge_stands(&other))
+        return false;
     judge_sway(&other);
-    bool upright = true;
-    for (size_t k = 0; k < result.checks.count; k++)
-        upright &= result.checks.items[k].ratio <= 1.0;
-    return upright;
+    return all_within_limits(&result);
 }
 
 static void judge_model(struct run *run) {

@@ -177,6 +177,10 @@ static void same_checks(const struct same *same, const struct result *a, const s
             continue;
         /* a critical factor is iterated, and settles to 1e-7 */
         double near = strcmp(p->kind, "sway") == 0 ? 1e-6 : same->tolerance;
+        /* NDS 3.9.2 divides by 1 - (fb / FbE)^2: what round-off leaves of the stresses grows with
+         * the ratio where that comes near nothing */
+        if (strcmp(p->kind, "bend") == 0)
+            near *= fmax(1.0, p->ratio);
         cr_assert(is_near(q->ratio, p->ratio, near, 1e-12), "%s: %s: got %.17g, want %.17g",
                   same->label, p->id, q->ratio, p->ratio);
     }
