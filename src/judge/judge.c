@@ -99,9 +99,11 @@ static bool folds(const struct run *run) {
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        for (size_t c = 0; c < run->responses[s]->column_count; c++)
-            if (!run->responses[s]->solvable[c] && run->responses[s]->columns[c].tie < 0)
+        for (size_t c = 0; c < run->responses[s]->column_count; c++) {
+            int set = run->responses[s]->columns[c].set;
+            if (!run->responses[s]->solvable[c] && set >= 0 && set < run->loads->first_pattern_set)
                 return true;
+        }
     }
     for (size_t x = 0; x < run->mix_count; x++)
         if (!run->mixes[x].stands)

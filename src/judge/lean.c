@@ -3,7 +3,6 @@
 #include "check/sag.h"
 #include "judge/steps.h"
 #include "loads/push.h"
-#include "solve/slack.h"
 
 #include <string.h>
 
@@ -17,8 +16,8 @@ struct push {
 
 /* Movements of all slots under a push beside what stands for long: that part, and the 1.5 % by
  * which it leans the same way, with creep. False where it could not be solved. */
-static bool movements(const struct run *run, const struct response *response,
-                      const struct push *push, double *slots) {
+static bool movements(const struct run *run, struct response *response, const struct push *push,
+                      double *slots) {
     size_t all = 3 * run->model->slot_count;
     double creep = creep_factor(run->model->wet).value;
     double lean = table_constant("out-of-plumb").value * push->sign;
@@ -42,7 +41,7 @@ static bool movements(const struct run *run, const struct response *response,
             return false;
         weights[c] = factor;
     }
-    if (run->has_ties && !slack_settle(run->arena, response, weights, NULL))
+    if (run->has_ties && !stance_settle(run->arena, response, FEET_HOLD, weights, NULL))
         return false;
     memset(slots, 0, all * sizeof *slots);
     for (size_t c = 0; c < response->column_count; c++)
@@ -66,7 +65,7 @@ static bool look(struct run *run, enum stiffness stiffness, int axis, const doub
                                          {SET_PUSH_Y, 1, -1.0, false, "D+push front"},
                                          {SET_PUSH_Y, 1, 1.0, true, "D+T+push back"},
                                          {SET_PUSH_Y, 1, -1.0, true, "D+T+push front"}};
-    const struct response *response = run->responses[stiffness];
+    struct response *response = run->responses[stiffness];
     bool trays =
         run->loads->sets[SET_TRAY_LONG].present || run->loads->sets[SET_TRAY_SHORT].present;
     double *slots = ARENA_ARRAY(run->arena, double, 3 * run->model->slot_count);

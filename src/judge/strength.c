@@ -209,7 +209,8 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
 
 /* A tie that is pushed hangs loose: nothing to judge. */
 static bool hangs_slack(const struct mix *mix, enum stiffness stiffness, size_t member) {
-    return mix->slack[stiffness] && mix->slack[stiffness][member];
+    const bool *slack = mix->stances[stiffness].slack;
+    return slack && slack[member];
 }
 
 static void judge_stick(struct stick_work *work) {

@@ -1,8 +1,8 @@
 #include "sway/sway.h"
 
 #include "check/sag.h"
+#include "judge/standing.h"
 #include "judge/steps.h"
-#include "solve/slack.h"
 #include "sway/second_order.h"
 
 #include <math.h>
@@ -33,15 +33,12 @@ static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, int
                                   bool crept, const struct sway_frame *like) {
     enum stiffness solved = run_uses(run, stiffness) ? stiffness : STIFFNESS_MIDDLE;
     const struct response *response = run->responses[solved];
-    double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
+    const struct mix *upright = &run->upright[combination];
     struct sway_input input = {.setting = setting_of(run, stiffness, crept), .like = like};
-    run_weights(run, response, combination, SHARE_ALL, weights);
-    if (run->has_ties) { /* only ties that pull count */
-        bool *slack = ARENA_ARRAY(run->arena, bool, run->model->member_count);
-        slack_settle(run->arena, response, weights, slack);
-        input.setting.excluded = slack;
-    }
-    input.axial = (const double(*)[2])sway_axial(run->arena, response, weights);
+    /* only ties that pull count, and a lifted foot holds nothing */
+    input.setting.excluded = upright->stances[solved].slack;
+    input.setting.held = standing_held(run, &upright->stances[solved]);
+    input.axial = (const double(*)[2])sway_axial(run->arena, response, upright->weights[solved]);
     return sway_prepare(run->arena, &input);
 }
 
@@ -197,13 +194,13 @@ bool judge_stands(struct run *run) {
     return false;
 }
 
-/* The weights of a mix without those that undo slack ties: there the ties are left out for good. */
-static double *without_ties(const struct run *run, const struct mix *mix,
-                            enum stiffness stiffness) {
+/* The weights of a mix without those that undo slack ties and lifted feet: there the ties are left
+ * out and the feet let go for good. */
+static double *of_loads(const struct run *run, const struct mix *mix, enum stiffness stiffness) {
     const struct response *response = run->responses[stiffness];
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
     for (size_t c = 0; c < response->column_count; c++)
-        weights[c] = response->columns[c].tie < 0 ? mix->weights[stiffness][c] : 0.0;
+        weights[c] = response->columns[c].set >= 0 ? mix->weights[stiffness][c] : 0.0;
     return weights;
 }
 
@@ -217,11 +214,13 @@ void judge_second_order(struct run *run) {
         struct mix *mix = &run->mixes[x];
         if (!mix->solved)
             continue;
+        const struct stance *stance = &mix->stances[stiffness];
         struct second_order_input input = {.setting = shared,
-                                           .frame = frame,
+                                           .frame = stance->lifted_count ? NULL : frame,
                                            .response = run->responses[stiffness],
-                                           .weights = without_ties(run, mix, stiffness)};
-        input.setting.excluded = mix->slack[stiffness];
+                                           .weights = of_loads(run, mix, stiffness)};
+        input.setting.excluded = stance->slack;
+        input.setting.held = standing_held(run, stance);
         mix->second = second_order_solve(run->arena, &input);
         if (!mix->second->stands && falling++ == 0)
             run_caution(run, arena_print(run->arena,

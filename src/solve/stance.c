@@ -1,0 +1,140 @@
+#include "solve/stance.h"
+
+#include "solve/contacts.h"
+
+enum { FEW = 12 };
+
+/* The contact from `first` to `last` - 1 that is most wrong; `last` where none is. */
+static size_t most_wrong(const struct contacts *contacts, size_t first, size_t last) {
+    double worst = contacts->small;
+    size_t which = last;
+    for (size_t k = first; k < last; k++) {
+        double wrong = contact_wrong(contacts, k);
+        if (wrong > worst) {
+            worst = wrong;
+            which = k;
+        }
+    }
+    return which;
+}
+
+/* Change tie by tie until none is wrong, feet as they are. */
+static bool settle_ties(struct arena *arena, struct contacts *contacts) {
+    for (size_t pass = 0; pass < 4 * contacts->tie_count + 8; pass++) {
+        if (!contacts_solve(arena, contacts))
+            return false;
+        size_t which = most_wrong(contacts, 0, contacts->tie_count);
+        if (which == contacts->tie_count)
+            return true;
+        contacts->items[which].out = !contacts->items[which].out;
+    }
+    return false;
+}
+
+static void all_hold(struct contacts *contacts) {
+    for (size_t k = 0; k < contacts->count; k++)
+        contacts->items[k].out = false;
+}
+
+/* Every state of a few ties; the first that stands. */
+static bool try_ties(struct arena *arena, struct contacts *contacts) {
+    if (contacts->tie_count > FEW)
+        return false;
+    for (size_t state = 0; state < (size_t)1 << contacts->tie_count; state++) {
+        for (size_t i = 0; i < contacts->tie_count; i++)
+            contacts->items[i].out = (state >> i) & 1;
+        if (contacts_solve(arena, contacts) &&
+            most_wrong(contacts, 0, contacts->tie_count) == contacts->tie_count)
+            return true;
+    }
+    return false;
+}
+
+/* All feet that are wrong change at once, or the worst alone. False where that does not rest. */
+static bool settle_feet(struct arena *arena, struct contacts *contacts, bool one_by_one) {
+    all_hold(contacts);
+    for (size_t pass = 0; pass < 4 * contacts->count + 8; pass++) {
+        if (!settle_ties(arena, contacts))
+            return false;
+        size_t worst = most_wrong(contacts, contacts->tie_count, contacts->count);
+        if (worst == contacts->count)
+            return true;
+        bool *wrong = ARENA_ARRAY(arena, bool, contacts->count);
+        for (size_t k = contacts->tie_count; k < contacts->count; k++)
+            wrong[k] = one_by_one ? k == worst : contact_wrong(contacts, k) > contacts->small;
+        for (size_t k = contacts->tie_count; k < contacts->count; k++)
+            contacts->items[k].out ^= wrong[k];
+    }
+    return false;
+}
+
+static size_t bits(size_t state) {
+    size_t count = 0;
+    for (; state; state &= state - 1)
+        count++;
+    return count;
+}
+
+/* Every state of a few feet, those with the fewest lifted first. */
+static bool try_feet(struct arena *arena, struct contacts *contacts) {
+    size_t feet = contacts->count - contacts->tie_count;
+    for (size_t lifted = 0; feet <= FEW && lifted <= feet; lifted++)
+        for (size_t state = 0; state < (size_t)1 << feet; state++) {
+            if (bits(state) != lifted)
+                continue;
+            all_hold(contacts);
+            for (size_t i = 0; i < feet; i++)
+                contacts->items[contacts->tie_count + i].out = (state >> i) & 1;
+            if (settle_ties(arena, contacts) &&
+                most_wrong(contacts, contacts->tie_count, contacts->count) == contacts->count)
+                return true;
+        }
+    return false;
+}
+
+static void tell_foot(const struct contacts *contacts, const struct contact *contact,
+                      struct stance *stance) {
+    stance->lifted[contact->foot] = true;
+    for (size_t p = 0; p < contact->count; p++) {
+        const struct contact_part *part = &contacts->parts[contact->first + p];
+        stance->freed[contact->foot][part->axis] = part->gone;
+    }
+}
+
+static void tell(struct arena *arena, const struct contacts *contacts, struct stance *stance) {
+    const struct model *model = contacts->response->system->model;
+    *stance = (struct stance){0};
+    if (contacts->tie_count)
+        stance->slack = ARENA_ARRAY(arena, bool, model->member_count);
+    for (size_t k = 0; k < contacts->count; k++) {
+        const struct contact *contact = &contacts->items[k];
+        if (contact->tie >= 0)
+            stance->slack[contact->tie] = contact->out;
+        else
+            stance->lifted_count += contact->out;
+    }
+    if (stance->lifted_count == 0)
+        return;
+    size_t supports = model->frame->supports.count;
+    stance->lifted = ARENA_ARRAY(arena, bool, supports);
+    stance->freed = arena_take(arena, supports, sizeof *stance->freed);
+    for (size_t k = contacts->tie_count; k < contacts->count; k++)
+        if (contacts->items[k].out)
+            tell_foot(contacts, &contacts->items[k], stance);
+}
+
+bool stance_settle(struct arena *arena, struct response *response, enum feet feet, double *weights,
+                   struct stance *stance) {
+    struct contacts contacts = contacts_of(arena, response, weights, feet == FEET_PUSH);
+    bool stands = contacts.count == contacts.tie_count
+                      ? settle_ties(arena, &contacts) || try_ties(arena, &contacts)
+                      : settle_feet(arena, &contacts, false) ||
+                            settle_feet(arena, &contacts, true) || try_feet(arena, &contacts);
+    if (!stands)
+        return false;
+    for (size_t p = 0; p < contacts.part_count; p++)
+        weights[contacts.parts[p].column] = contacts.parts[p].weight;
+    if (stance)
+        tell(arena, &contacts, stance);
+    return true;
+}
