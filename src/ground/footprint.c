@@ -174,3 +174,22 @@ struct footprint *footprint_of(struct arena *arena, const struct model *model) {
     add_edges(footprint, &outline);
     return footprint;
 }
+
+const char *footprint_over(struct arena *arena, const struct footprint *footprint,
+                           const struct tip_edge *edge) {
+    const struct frame *frame = footprint->model->frame;
+    size_t feet = 0, others = 0;
+    for (size_t k = 0; k < frame->supports.count; k++) {
+        const struct support *support = &frame->supports.items[k];
+        double movement[3];
+        edge_movement(edge, frame->joints.items[support->joint].at, movement);
+        if (!support->held[2] || !(fabs(movement[2]) <= SAME_PLACE))
+            continue;
+        feet += support->foot;
+        others += !support->foot;
+    }
+    return arena_print(arena, "over its %s %s", side_name(edge->side),
+                       others     ? "edge"
+                       : feet > 1 ? "feet"
+                                  : "foot");
+}

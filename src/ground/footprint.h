@@ -39,6 +39,10 @@ void edge_movement(const struct tip_edge *edge, const double at[3], double movem
 double edge_moment(const struct tip_edge *edge, const struct resultant *loads,
                    const double about[3]);
 
+/* "over its front feet" */
+const char *footprint_over(struct arena *arena, const struct footprint *footprint,
+                           const struct tip_edge *edge);
+
 /* m from the edge, level, to a support that tipping lifts; 0 for one on the edge. */
 double edge_arm(const struct footprint *footprint, const struct tip_edge *edge, size_t support);
 

@@ -154,7 +154,7 @@ static void judge_model(struct run *run) {
         return;
     }
     judge_idle_modes(run);
-    if (!judge_stands(run)) {
+    if (!judge_keeps_its_feet(run) || !judge_stands(run)) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
@@ -168,6 +168,7 @@ static void judge_model(struct run *run) {
     judge_lean(run);
     judge_sway(run);
     judge_racking(run);
+    judge_ground(run);
     judge_screws(run);
     judge_joint_moments(run);
     judge_hang(run);

@@ -1,12 +1,13 @@
 #include "lean/lean.h"
 
 #include "check/sag.h"
+#include "judge/patterns.h"
 #include "judge/steps.h"
 #include "loads/push.h"
 
 #include <string.h>
 
-/* One push: its set, its sign, and whether the shelves are full. */
+/* One push: its set, its sign, and whether there are trays on the shelves. */
 struct push {
     int set, axis;
     double sign;
@@ -16,8 +17,10 @@ struct push {
 
 /* Movements of all slots under a push beside what stands for long: that part, and the 1.5 % by
  * which it leans the same way, with creep. False where it could not be solved. */
+enum { ALL_FULL = -1 }; /* instead of a pattern of trays */
+
 static bool movements(const struct run *run, struct response *response, const struct push *push,
-                      double *slots) {
+                      int pattern, double *slots) {
     size_t all = 3 * run->model->slot_count;
     double creep = creep_factor(run->model->wet).value;
     double lean = table_constant("out-of-plumb").value * push->sign;
@@ -26,8 +29,6 @@ static bool movements(const struct run *run, struct response *response, const st
         const struct column *column = &response->columns[c];
         bool tray = column->set == SET_TRAY_LONG || column->set == SET_TRAY_SHORT;
         double factor = 0.0;
-        if (column->tie >= 0)
-            continue;
         if (column->set == push->set)
             factor = push->sign;
         else if (column->set == SET_SELF || (tray && push->full))
@@ -41,6 +42,8 @@ static bool movements(const struct run *run, struct response *response, const st
             return false;
         weights[c] = factor;
     }
+    if (pattern != ALL_FULL && !pattern_apply(run, (size_t)pattern, weights))
+        return false;
     if (run->has_ties && !stance_settle(run->arena, response, FEET_HOLD, weights, NULL))
         return false;
     memset(slots, 0, all * sizeof *slots);
@@ -53,6 +56,7 @@ static bool movements(const struct run *run, struct response *response, const st
 struct worst_lean {
     struct lean lean;
     const struct push *push;
+    int pattern;
 };
 
 static bool look(struct run *run, enum stiffness stiffness, int axis, const double *limits,
@@ -78,11 +82,14 @@ static bool look(struct run *run, enum stiffness stiffness, int axis, const doub
         if (only && run->options->why_id && strcmp(only, push->name) != 0 &&
             strcmp(run->options->why_id, axis ? "lean/y" : "lean/x") == 0)
             continue;
-        if (!movements(run, response, push, slots))
-            continue;
-        struct lean lean = lean_worst(run->model, limits, slots);
-        if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
-            *worst = (struct worst_lean){lean, push};
+        int patterns = push->full ? (int)run->loads->pattern_count : 0;
+        for (int pattern = ALL_FULL; pattern < patterns; pattern++) {
+            if (!movements(run, response, push, pattern, slots))
+                continue;
+            struct lean lean = lean_worst(run->model, limits, slots);
+            if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
+                *worst = (struct worst_lean){lean, push, pattern};
+        }
     }
     return worst->lean.joint >= 0;
 }
@@ -128,7 +135,9 @@ static void judge_axis(struct run *run, int axis, const double *limits) {
     note_working(run, working, &worst);
     struct rating rating = rating_of(
         worst.lean.movement, worst.lean.limit, QUANTITY_LENGTH, "engineering practice [trade]",
-        arena_print(run->arena, "at joint %s", run->frame->joints.items[worst.lean.joint].name));
+        arena_print(run->arena, "at joint %s%s%s", run->frame->joints.items[worst.lean.joint].name,
+                    worst.pattern == ALL_FULL ? "" : ", ",
+                    worst.pattern == ALL_FULL ? "" : run->loads->patterns[worst.pattern].words));
     struct check *check =
         run_add_check(run, "lean", where[axis], worst.push->name, rating, places[axis],
                       "put in a diagonal, or a plywood back; batten brace says where", working);

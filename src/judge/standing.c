@@ -69,7 +69,8 @@ static int turned_over(const struct run *run, const double *weights) {
 
 /* A mix with lifted feet is a sum of large numbers: may it be trusted? */
 static void note_balance(struct run *run, enum stiffness stiffness, const double *weights) {
-    const struct response *response = run->responses[stiffness];
+    struct response *response = run->responses[stiffness];
+    response_need_ends(run->arena, response, weights);
     double error = trust_mix_equilibrium(response, weights);
     if (!(error <= run->result->equilibrium_error))
         run->result->equilibrium_error = error;

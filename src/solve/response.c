@@ -292,13 +292,28 @@ void response_recover_reactions(struct response *response, size_t column, const 
         }
 }
 
+/* Columns whose sticks are wanted in any case: few ask for those of patterns, but ties do. */
+static size_t without_patterns(const struct response *response, size_t count) {
+    if (count > 0 && response->columns[count - 1].tie >= 0)
+        return count;
+    while (count > 0 && response->columns[count - 1].set >= response->loads->first_pattern_set)
+        count--;
+    return count;
+}
+
+void response_need_ends(struct arena *arena, struct response *response, const double *weights) {
+    for (size_t c = 0; c < response->column_count; c++)
+        if (weights[c] != 0.0 && !response->ends[c])
+            response_recover_ends(arena, response, c, c + 1);
+}
+
 struct response *response_solve(struct arena *arena, const struct system *system,
                                 const struct loads *loads, bool out_of_plumb) {
     struct response *response = ARENA_NEW(arena, struct response);
     *response = (struct response){
         .system = system, .loads = loads, .twisted_column = -1, .twisted_slot = -1};
     list_columns(arena, response, out_of_plumb);
-    size_t columns = response->column_count, others = columns;
+    size_t columns = response->column_count, others = columns; /* than feet */
     response->solvable = ARENA_ARRAY(arena, bool, columns);
     response->solved = ARENA_ARRAY(arena, bool, columns);
     response->slots = ARENA_ARRAY(arena, double *, columns);
@@ -310,12 +325,13 @@ struct response *response_solve(struct arena *arena, const struct system *system
             arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
     while (others > 0 && response->columns[others - 1].foot >= 0)
         others--;
+    size_t usual = without_patterns(response, others);
     struct solving solving = solve_columns(arena, response);
-    response_recover_ends(arena, response, 0, others);
+    response_recover_ends(arena, response, 0, usual);
     for (size_t k = 0; k < solving.count; k++) {
-        response_recover_reactions(response, solving.columns[k], solving.products[k],
-                                   solving.loads[k]);
-        double error = trust_equilibrium(response, solving.columns[k]);
+        size_t c = solving.columns[k];
+        response_recover_reactions(response, c, solving.products[k], solving.loads[k]);
+        double error = c < usual ? trust_equilibrium(response, c) : 0.0;
         if (!(error <= response->equilibrium_error))
             response->equilibrium_error = error;
     }

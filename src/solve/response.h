@@ -53,6 +53,10 @@ void response_joint_load(const struct response *response, size_t column, size_t 
 void response_gather(struct arena *arena, const struct response *response, size_t column,
                      double *slots);
 
+/* Have the forces of the sticks for all columns of a mix: those of patterns of trays are not there
+ * before. */
+void response_need_ends(struct arena *arena, struct response *response, const double *weights);
+
 /* Forces of the sticks from the movements of the slots, for columns `first` to `last` - 1. */
 void response_recover_ends(struct arena *arena, struct response *response, size_t first,
                            size_t last);
