@@ -11,7 +11,7 @@ static const double NOTHING = 1e-9;
 
 static struct rating rate(double demand, double limit, enum quantity quantity, const char *source) {
     struct rating rating = rating_of(demand, limit, quantity, source, "");
-    if (demand == 0.0)
+    if (demand == 0.0 && limit >= 0.0)
         rating.ratio = 0.0;
     return rating;
 }

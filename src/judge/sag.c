@@ -190,7 +190,7 @@ static double end_slip(const struct sag_line *line) {
 static void on_lifted_feet(struct run *run, int combination, double *standing, double *brief) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     const struct mix *upright = &run->upright[combination];
-    if (upright->stances[STIFFNESS_MIDDLE].lifted_count == 0)
+    if (upright->stances[STIFFNESS_MIDDLE].let_go == 0)
         return;
     struct mix part = {.weights = {[STIFFNESS_MIDDLE] = standing}, .edge = -1};
     standing_settle(run, STIFFNESS_MIDDLE, &part);

@@ -99,7 +99,7 @@ void standing_settle(struct run *run, enum stiffness stiffness, struct mix *mix)
 }
 
 const bool (*standing_held(const struct run *run, const struct stance *stance))[3] {
-    if (stance->lifted_count == 0)
+    if (stance->let_go == 0)
         return NULL;
     const struct model *model = run->model;
     bool(*held)[3] = arena_take(run->arena, model->slot_count, sizeof *held);

@@ -254,7 +254,7 @@ void judge_second_order(struct run *run) {
             continue;
         const struct stance *stance = &mix->stances[stiffness];
         struct second_order_input input = {.setting = shared,
-                                           .frame = stance->lifted_count ? NULL : frame,
+                                           .frame = stance->let_go ? NULL : frame,
                                            .response = run->responses[stiffness],
                                            .weights = of_loads(run, mix, stiffness)};
         input.setting.excluded = stance->slack;

@@ -34,7 +34,8 @@ static void list(struct arena *arena, struct contacts *contacts, bool feet) {
         struct contact *last = contacts->count ? &contacts->items[contacts->count - 1] : NULL;
         if (!last || column->tie >= 0 || last->foot != column->foot) {
             last = &contacts->items[contacts->count++];
-            *last = (struct contact){column->tie, column->foot, contacts->part_count, 0, false};
+            *last =
+                (struct contact){column->tie, column->foot, contacts->part_count, 0, CONTACT_HOLDS};
             contacts->tie_count += column->tie >= 0;
         }
         contacts->parts[contacts->part_count++] =
@@ -58,7 +59,11 @@ struct contacts contacts_of(struct arena *arena, struct response *response, cons
     return contacts;
 }
 
-/* The equations of what is out: row by row of its parts, forces scaled so that a foot's own
+static bool lets_go(const struct contact *contact, const struct contact_part *part) {
+    return contact->state == CONTACT_OUT || (contact->state == CONTACT_SLIDES && part->axis != UP);
+}
+
+/* The equations of what has let go: row by row of its parts, forces scaled so that a foot's own
  * stiffness is 1. Of a tie: what is left of 1 N. */
 struct equations {
     size_t count;
@@ -78,9 +83,12 @@ static struct equations equations_of(struct arena *arena, struct contacts *conta
                             .order = ARENA_ARRAY(arena, size_t, most),
                             .taken = ARENA_ARRAY(arena, bool, most)};
     for (size_t k = 0; k < contacts->count; k++)
-        for (size_t p = 0; contacts->items[k].out && p < contacts->items[k].count; p++) {
+        for (size_t p = 0; p < contacts->items[k].count; p++) {
+            struct contact_part *part = &contacts->parts[contacts->items[k].first + p];
+            if (!lets_go(&contacts->items[k], part))
+                continue;
             set.owners[set.count] = &contacts->items[k];
-            set.parts[set.count++] = &contacts->parts[contacts->items[k].first + p];
+            set.parts[set.count++] = part;
         }
     size_t n = set.count;
     set.matrix = ARENA_ARRAY(arena, double, n *n);
@@ -168,7 +176,7 @@ bool contacts_solve(struct arena *arena, struct contacts *contacts) {
         contacts->parts[p].gone = false;
     }
     for (size_t k = 0; k < contacts->count; k++)
-        if (contacts->items[k].out && contacts->items[k].foot >= 0)
+        if (contacts->items[k].state != CONTACT_HOLDS && contacts->items[k].foot >= 0)
             settlement_solve(arena, contacts->response, contacts->items[k].foot);
     struct arena_mark mark = arena_mark(arena);
     struct equations set = equations_of(arena, contacts);
@@ -186,12 +194,13 @@ double contact_wrong(const struct contacts *contacts, size_t which) {
     for (size_t p = 0; p < contact->count; p++)
         if (contacts->parts[contact->first + p].axis == UP)
             part = &contacts->parts[contact->first + p];
-    if (contact->out && contact->foot >= 0)
+    bool out = contact->state == CONTACT_OUT;
+    if (out && contact->foot >= 0)
         return -part->weight * effect(contacts, contact, part, part->column);
     double force = part->base;
     for (size_t p = 0; p < contacts->part_count; p++)
         if (contacts->parts[p].weight != 0.0)
             force += contacts->parts[p].weight *
                      effect(contacts, contact, part, contacts->parts[p].column);
-    return contact->out ? force : -force;
+    return out ? force : -force;
 }

@@ -16,13 +16,19 @@ struct contact_part { /* a tie, or one direction of a foot */
     size_t column;
     double base;   /* N: pull of the tie or force of the ground, with all holding */
     double weight; /* of its column in the present state */
-    bool gone;     /* out, and free to move: false where nothing would resist and nothing acts */
+    bool gone;     /* let go, and free to move: false where nothing would resist and nothing acts */
+};
+
+enum contact_state {
+    CONTACT_HOLDS,
+    CONTACT_SLIDES, /* a foot that stands, but so lightly that it is held in z alone */
+    CONTACT_OUT     /* a slack tie, a lifted foot */
 };
 
 struct contact {
     int tie, foot; /* member or support; -1 */
     size_t first, count;
-    bool out;
+    enum contact_state state;
 };
 
 struct contacts {
@@ -38,13 +44,13 @@ struct contacts {
 struct contacts contacts_of(struct arena *arena, struct response *response, const double *weights,
                             bool feet);
 
-/* Weights of the parts of what is out, so that it bears nothing. False where nothing else holds the
- * frame. Columns of feet that were not needed before are solved. */
+/* Weights of the parts of what has let go, so that they bear nothing. False where nothing else
+ * holds the frame. Columns of feet that were not needed before are solved. */
 bool contacts_solve(struct arena *arena, struct contacts *contacts);
 
-/* N by which a contact is wrong in the present state: a tie in that is pushed, a foot down that is
- * pulled; a tie out that would pull, a foot off the ground that is below it (by the force that it
- * would take to bring it back alone). Not over `small`: it is right. */
+/* N by which a contact is wrong in the present state: a tie in that is pushed, a standing foot that
+ * is pulled; a tie out that would pull, a foot off the ground that is below it (by the force that
+ * it would take to bring it back alone). Not over `small`: it is right. */
 double contact_wrong(const struct contacts *contacts, size_t which);
 
 #endif

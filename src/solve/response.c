@@ -220,7 +220,9 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
                               .x = ARENA_ARRAY(arena, double *, columns),
                               .slots = ARENA_ARRAY(arena, double *, columns),
                               .products = ARENA_ARRAY(arena, double *, columns)};
+    double *still = ARENA_ARRAY(arena, double, all); /* of feet until they are solved */
     for (size_t c = 0; c < columns; c++) {
+        response->slots[c] = still;
         response->solvable[c] = response->columns[c].foot >= 0;
         if (response->solvable[c])
             continue;

@@ -18,6 +18,15 @@ static size_t most_wrong(const struct contacts *contacts, size_t first, size_t l
     return which;
 }
 
+/* Let go what holds; what is out comes back to the state `back`. */
+static void change(struct contact *contact, enum contact_state back) {
+    contact->state = contact->state == CONTACT_OUT ? back : CONTACT_OUT;
+}
+
+static enum contact_state state_of_bit(size_t state, size_t bit) {
+    return (state >> bit) & 1 ? CONTACT_OUT : CONTACT_HOLDS;
+}
+
 /* Change tie by tie until none is wrong, feet as they are. */
 static bool settle_ties(struct arena *arena, struct contacts *contacts) {
     for (size_t pass = 0; pass < 4 * contacts->tie_count + 8; pass++) {
@@ -26,14 +35,14 @@ static bool settle_ties(struct arena *arena, struct contacts *contacts) {
         size_t which = most_wrong(contacts, 0, contacts->tie_count);
         if (which == contacts->tie_count)
             return true;
-        contacts->items[which].out = !contacts->items[which].out;
+        change(&contacts->items[which], CONTACT_HOLDS);
     }
     return false;
 }
 
 static void all_hold(struct contacts *contacts) {
     for (size_t k = 0; k < contacts->count; k++)
-        contacts->items[k].out = false;
+        contacts->items[k].state = CONTACT_HOLDS;
 }
 
 /* Every state of a few ties; the first that stands. */
@@ -42,7 +51,7 @@ static bool try_ties(struct arena *arena, struct contacts *contacts) {
         return false;
     for (size_t state = 0; state < (size_t)1 << contacts->tie_count; state++) {
         for (size_t i = 0; i < contacts->tie_count; i++)
-            contacts->items[i].out = (state >> i) & 1;
+            contacts->items[i].state = state_of_bit(state, i);
         if (contacts_solve(arena, contacts) &&
             most_wrong(contacts, 0, contacts->tie_count) == contacts->tie_count)
             return true;
@@ -50,8 +59,10 @@ static bool try_ties(struct arena *arena, struct contacts *contacts) {
     return false;
 }
 
-/* All feet that are wrong change at once, or the worst alone. False where that does not rest. */
-static bool settle_feet(struct arena *arena, struct contacts *contacts, bool one_by_one) {
+/* All feet that are wrong change at once, or the worst alone; those that sink come back to `back`.
+ * False where that does not rest. */
+static bool settle_feet(struct arena *arena, struct contacts *contacts, bool one_by_one,
+                        enum contact_state back) {
     all_hold(contacts);
     for (size_t pass = 0; pass < 4 * contacts->count + 8; pass++) {
         if (!settle_ties(arena, contacts))
@@ -63,7 +74,8 @@ static bool settle_feet(struct arena *arena, struct contacts *contacts, bool one
         for (size_t k = contacts->tie_count; k < contacts->count; k++)
             wrong[k] = one_by_one ? k == worst : contact_wrong(contacts, k) > contacts->small;
         for (size_t k = contacts->tie_count; k < contacts->count; k++)
-            contacts->items[k].out ^= wrong[k];
+            if (wrong[k])
+                change(&contacts->items[k], back);
     }
     return false;
 }
@@ -84,7 +96,7 @@ static bool try_feet(struct arena *arena, struct contacts *contacts) {
                 continue;
             all_hold(contacts);
             for (size_t i = 0; i < feet; i++)
-                contacts->items[contacts->tie_count + i].out = (state >> i) & 1;
+                contacts->items[contacts->tie_count + i].state = state_of_bit(state, i);
             if (settle_ties(arena, contacts) &&
                 most_wrong(contacts, contacts->tie_count, contacts->count) == contacts->count)
                 return true;
@@ -94,7 +106,7 @@ static bool try_feet(struct arena *arena, struct contacts *contacts) {
 
 static void tell_foot(const struct contacts *contacts, const struct contact *contact,
                       struct stance *stance) {
-    stance->lifted[contact->foot] = true;
+    stance->lifted[contact->foot] = contact->state == CONTACT_OUT;
     for (size_t p = 0; p < contact->count; p++) {
         const struct contact_part *part = &contacts->parts[contact->first + p];
         stance->freed[contact->foot][part->axis] = part->gone;
@@ -109,18 +121,29 @@ static void tell(struct arena *arena, const struct contacts *contacts, struct st
     for (size_t k = 0; k < contacts->count; k++) {
         const struct contact *contact = &contacts->items[k];
         if (contact->tie >= 0)
-            stance->slack[contact->tie] = contact->out;
+            stance->slack[contact->tie] = contact->state == CONTACT_OUT;
         else
-            stance->lifted_count += contact->out;
+            stance->let_go += contact->state != CONTACT_HOLDS;
     }
-    if (stance->lifted_count == 0)
+    if (stance->let_go == 0)
         return;
     size_t supports = model->frame->supports.count;
     stance->lifted = ARENA_ARRAY(arena, bool, supports);
     stance->freed = arena_take(arena, supports, sizeof *stance->freed);
     for (size_t k = contacts->tie_count; k < contacts->count; k++)
-        if (contacts->items[k].out)
+        if (contacts->items[k].state != CONTACT_HOLDS)
             tell_foot(contacts, &contacts->items[k], stance);
+}
+
+/* Trying every state takes a moment where there are more than a few: it then comes last. */
+static bool settle_all(struct arena *arena, struct contacts *contacts) {
+    enum { QUICK = 6 };
+    bool quick = contacts->count - contacts->tie_count <= QUICK;
+    return settle_feet(arena, contacts, false, CONTACT_HOLDS) ||
+           settle_feet(arena, contacts, true, CONTACT_HOLDS) ||
+           (quick && try_feet(arena, contacts)) ||
+           settle_feet(arena, contacts, true, CONTACT_SLIDES) ||
+           (!quick && try_feet(arena, contacts));
 }
 
 bool stance_settle(struct arena *arena, struct response *response, enum feet feet, double *weights,
@@ -128,8 +151,7 @@ bool stance_settle(struct arena *arena, struct response *response, enum feet fee
     struct contacts contacts = contacts_of(arena, response, weights, feet == FEET_PUSH);
     bool stands = contacts.count == contacts.tie_count
                       ? settle_ties(arena, &contacts) || try_ties(arena, &contacts)
-                      : settle_feet(arena, &contacts, false) ||
-                            settle_feet(arena, &contacts, true) || try_feet(arena, &contacts);
+                      : settle_all(arena, &contacts);
     if (!stands)
         return false;
     for (size_t p = 0; p < contacts.part_count; p++)

@@ -3,9 +3,12 @@
  * Feet push and do not pull; a foot that presses is held in x, y and z, one that has lifted is
  * free. Ties pull and are not pushed. One active set: start with all holding, let go all feet that
  * are pulled and bring back every one that sinks below ground, settling the ties in each state;
- * where that does not come to rest, foot by foot, the worst first; then every state of up to 12
- * feet, those with the fewest lifted first. Ties settle one by one, the worst first; where they do
- * not, and the feet hold, every state of up to 12 ties is tried.
+ * where that does not come to rest, foot by foot, the worst first; then every state of the feet,
+ * those with the fewest lifted first. There may be none: a foot that pulls where it is held and
+ * sinks where it is free stands so lightly that the ground holds it in z alone; then feet that sink
+ * come back so. (Of 7 to 12 feet every state is tried after that, of more none.) Ties settle one by
+ * one, the worst first; where they do not, and the feet hold, every state of up to 12 ties is
+ * tried.
  */
 #ifndef SOLVE_STANCE_H
 #define SOLVE_STANCE_H
@@ -16,10 +19,10 @@ enum feet { FEET_HOLD, FEET_PUSH }; /* both ways; push only */
 
 struct stance {
     bool *slack;      /* per member: a tie that hangs loose; NULL in a frame without ties */
-    bool *lifted;     /* per support: a foot off the ground; NULL, as `freed`: none */
-    bool (*freed)[3]; /* per support: directions in which such a foot is free to move; one that
-                         nothing resists and nothing acts on counts as held */
-    size_t lifted_count;
+    size_t let_go;    /* feet off the ground, or held in z alone */
+    bool *lifted;     /* per support: a foot off the ground; NULL, as `freed`, where none let go */
+    bool (*freed)[3]; /* per support: directions in which a foot is free to move; one that nothing
+                         resists and nothing acts on counts as held */
 };
 
 /* Set the weights of the columns of ties and feet for a mix of the columns of load sets. False
