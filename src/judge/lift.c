@@ -27,6 +27,10 @@ static void pulls_of(struct run *run, enum stiffness stiffness, const struct var
     if (run->has_ties)
         stance_settle(run->arena, response, FEET_HOLD, held, NULL);
     standing_settle(run, stiffness, &mix);
+    if (!mix.stands) { /* its ties do not hold it, feet or not */
+        memset(pulls, 0, run->frame->supports.count * sizeof *pulls);
+        return;
+    }
     const bool *lifted = mix.stances[stiffness].lifted;
     for (size_t k = 0; k < run->frame->supports.count; k++) {
         const struct support *support = &run->frame->supports.items[k];
@@ -84,14 +88,14 @@ static struct likeness likeness_of(const struct ground_work *work, const struct 
  * holds down alike. */
 static struct foot_group fellows(const struct ground_work *work, size_t support, double *force) {
     const struct run *run = work->run;
-    const double alike = 0.9;
+    const double alike = 0.9, more = 0.01;
     struct foot_group best = ground_group(run, support, SIDE_COUNT);
     double share = alike;
     *force = work->needs[support];
     for (int side = -1; side < SIDE_COUNT; side++) {
         struct foot_group group = ground_group(run, support, side);
         struct likeness like = likeness_of(work, &group);
-        if (group.in[support] && like.all_lift && like.least / like.largest > share) {
+        if (group.in[support] && like.all_lift && like.least / like.largest > share + more) {
             best = group;
             share = like.least / like.largest;
             *force = like.largest;
