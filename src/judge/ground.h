@@ -21,7 +21,8 @@ struct ground_work {
     struct run *run;
     struct variant *variants;
     size_t variant_count;
-    double *needs; /* per support: N of hold-down that it takes, the worst of all */
+    double *needs;              /* per support: N of hold-down that it takes, the worst of all */
+    const struct variant *part; /* where a part of the frame tips; NULL: nowhere */
 };
 
 /* Feet of which each needs so much hold-down, "each of the two back feet needs 38 lb of hold-down",
@@ -31,7 +32,7 @@ const char *ground_needs(const struct run *run, const struct foot_group *group, 
 /* The feet that lie furthest to a side; -1: all feet; SIDE_COUNT: this one alone. */
 struct foot_group ground_group(const struct run *run, size_t support, int side);
 
-void judge_lift(struct ground_work *work);  /* feet, one by one; fills the needs */
+void judge_lift(struct ground_work *work);  /* feet, one by one; fills `needs` and `part` */
 void judge_tip(struct ground_work *work);   /* over each side of the footprint */
 void judge_slide(struct ground_work *work); /* the frame as a whole */
 

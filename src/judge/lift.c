@@ -15,8 +15,9 @@ struct worst_lift {
 /* What each foot is pulled with in a variant; not over 0: it presses. Where the frame stands on
  * fewer feet, or on none, the pull that would keep a lifted one down is that with every foot held.
  * A hold-down that is there is pulled by what the others leave to it. */
-static void pulls_of(struct run *run, enum stiffness stiffness, const struct variant *variant,
-                     double *pulls) {
+static void pulls_of(struct ground_work *work, enum stiffness stiffness,
+                     const struct variant *variant, double *pulls) {
+    struct run *run = work->run;
     struct response *response = run->responses[stiffness];
     size_t size = response->column_count * sizeof(double);
     double *held = ARENA_ARRAY(run->arena, double, response->column_count);
@@ -31,6 +32,9 @@ static void pulls_of(struct run *run, enum stiffness stiffness, const struct var
         memset(pulls, 0, run->frame->supports.count * sizeof *pulls);
         return;
     }
+    if (mix.tips && mix.edge < 0 && !work->part &&
+        run_wants_combination(run, "tip/part", variant->mix->combination))
+        work->part = variant;
     const bool *lifted = mix.stances[stiffness].lifted;
     for (size_t k = 0; k < run->frame->supports.count; k++) {
         const struct support *support = &run->frame->supports.items[k];
@@ -53,7 +57,7 @@ static void look(struct ground_work *work, enum stiffness stiffness, struct wors
     double *pulls = ARENA_ARRAY(run->arena, double, supports);
     for (size_t v = 0; v < work->variant_count; v++) {
         const struct variant *variant = &work->variants[v];
-        pulls_of(run, stiffness, variant, pulls);
+        pulls_of(work, stiffness, variant, pulls);
         for (size_t k = 0; k < supports; k++) {
             if (!(pulls[k] > 0.0))
                 continue;

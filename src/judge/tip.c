@@ -181,21 +181,18 @@ static void add_line(const struct tip_work *work, const struct worst_tip *worst)
 /* No edge tips, and yet no set of feet that only push holds the frame: a part of it tips. */
 static void add_part_of_it(struct ground_work *ground) {
     struct run *run = ground->run;
-    for (size_t v = 0; v < ground->variant_count; v++) {
-        const struct mix *mix = ground->variants[v].mix;
-        if (!mix->tips || mix->edge >= 0 ||
-            !run_wants_combination(run, "tip/part", mix->combination))
-            continue;
-        struct rating rating =
-            rating_of(INFINITY, 0.0, QUANTITY_MOMENT, "statics",
-                      "part of it tips: no set of its feet holds it up by pushing alone");
-        struct working *working = run_working(run, "tip/part");
-        working_heading(working, "Every state of the feet was tried: those on the ground pull in "
-                                 "it, or those off it lie below");
-        run_add_check(run, "tip", "part", run->loads->combinations[mix->combination].name, rating,
-                      "part of it", "tie its parts together, or hold its feet down", working);
+    if (!ground->part)
         return;
-    }
+    const char *governs = "tips by itself: no set of its feet holds it up by pushing alone";
+    if (*ground->part->pattern)
+        governs = arena_print(run->arena, "%s, %s", governs, ground->part->pattern);
+    struct working *working = run_working(run, "tip/part");
+    working_heading(working,
+                    "No state of the feet was found in which those on the ground press and "
+                    "those off it lie above");
+    run_add_check(run, "tip", "part", run->loads->combinations[ground->part->mix->combination].name,
+                  rating_of(INFINITY, 0.0, QUANTITY_MOMENT, "statics", governs), "a part of it",
+                  "tie its parts together, or hold its feet down", working);
 }
 
 void judge_tip(struct ground_work *ground) {

@@ -7,6 +7,8 @@
 enum { UP = 2 };
 /* A pivot under this share of what it was says that nothing holds the frame that way. */
 #define LOOSE 1e-9
+/* A foot's own stiffness under this share of the largest of the frame is what round-off left. */
+#define NONE 1e-12
 
 static double pull(const struct response *response, size_t column, int member) {
     const struct model *model = response->system->model;
@@ -95,7 +97,8 @@ static struct equations equations_of(struct arena *arena, struct contacts *conta
     for (size_t i = 0; i < n; i++) {
         bool tie = set.owners[i]->tie >= 0;
         double own = effect(contacts, set.owners[i], set.parts[i], set.parts[i]->column);
-        set.scale[i] = tie || !(own > 0.0) ? 1.0 : 1.0 / sqrt(own);
+        double norm = contacts->response->system->norm;
+        set.scale[i] = tie ? 1.0 : 1.0 / sqrt(own > NONE * norm ? own : norm);
     }
     for (size_t i = 0; i < n; i++) {
         bool tie = set.owners[i]->tie >= 0;

@@ -44,10 +44,16 @@ static void solve_column(struct arena *arena, struct response *response, size_t 
 }
 
 void settlement_solve(struct arena *arena, struct response *response, int support) {
-    struct spins spins = spins_find(arena, response->system);
+    int columns[3];
+    bool solved = true;
     for (int axis = 0; axis < 3; axis++) {
-        int column = settlement_column(response, support, axis);
-        if (column >= 0 && !response->solved[column])
-            solve_column(arena, response, (size_t)column, &spins);
+        columns[axis] = settlement_column(response, support, axis);
+        solved &= columns[axis] < 0 || response->solved[columns[axis]];
     }
+    if (solved)
+        return;
+    struct spins spins = spins_find(arena, response->system);
+    for (int axis = 0; axis < 3; axis++)
+        if (columns[axis] >= 0)
+            solve_column(arena, response, (size_t)columns[axis], &spins);
 }

@@ -87,19 +87,32 @@ static size_t bits(size_t state) {
     return count;
 }
 
+/* What is loose stays so when more lets go. */
+static bool holds_one(const size_t *loose, size_t count, size_t state) {
+    for (size_t k = 0; k < count; k++)
+        if ((state & loose[k]) == loose[k])
+            return true;
+    return false;
+}
+
 /* Every state of a few feet, those with the fewest lifted first. */
 static bool try_feet(struct arena *arena, struct contacts *contacts) {
-    size_t feet = contacts->count - contacts->tie_count;
+    size_t feet = contacts->count - contacts->tie_count, loose_count = 0;
+    size_t *loose = feet <= FEW ? ARENA_ARRAY(arena, size_t, (size_t)1 << feet) : NULL;
     for (size_t lifted = 0; feet <= FEW && lifted <= feet; lifted++)
         for (size_t state = 0; state < (size_t)1 << feet; state++) {
-            if (bits(state) != lifted)
+            if (bits(state) != lifted || holds_one(loose, loose_count, state))
                 continue;
             all_hold(contacts);
             for (size_t i = 0; i < feet; i++)
                 contacts->items[contacts->tie_count + i].state = state_of_bit(state, i);
-            if (settle_ties(arena, contacts) &&
-                most_wrong(contacts, contacts->tie_count, contacts->count) == contacts->count)
+            if (!settle_ties(arena, contacts)) {
+                if (contacts->tie_count == 0)
+                    loose[loose_count++] = state;
+            } else if (most_wrong(contacts, contacts->tie_count, contacts->count) ==
+                       contacts->count) {
                 return true;
+            }
         }
     return false;
 }

@@ -189,6 +189,46 @@ Test(ground, the_far_end_of_a_beam_lifts) {
     cr_assert(!find(&result, "lift/a"), "just held down");
 }
 
+/* Strength is judged in that state: 80 N-m on 100^3/6 mm3, 0.48 MPa. */
+Test(ground, strength_is_that_of_the_standing_state) {
+    struct result result =
+        judged("batten: 1\nunits: si\nself-weight: no\nsite: {place: indoors}\n"
+               "sticks: {s: {size: [100, 100], material: {E: 9 GPa, density: 0, Fb: 5 MPa}}}\n"
+               "joints: {a: [0 m, 0 m], b: [1 m, 0 m], c: [2 m, 0 m], m: [1.5 m, 0 m]}\n"
+               "members: {beam: {from: a, to: c, stick: s, held-along: yes}}\n"
+               "supports: {a: foot, b: foot, c: foot}\n"
+               "loads: [{case: tray, joint: m, force: [0, 0, -320]}]\n"
+               "combine: {service: {tray: 1}}\n");
+    NEAR_REL(check_of(&result, "bend/beam")->demand, 0.48e6, 1e-9);
+}
+
+/* Two halves that only a hinged bar joins: 50 N lift the left one, which weighs 20; the right one
+ * weighs enough that the whole does not tip. */
+Test(ground, a_part_of_it_tips) {
+    struct result result = judged(
+        HEAD "joints: {a: [0, 0], b: [1000, 0], c: [0, 500], d: [1000, 500], e: [2000, 500],\n"
+             "  g: [1500, 0], h: [3000, 0], i: [3000, 500]}\n"
+             "members:\n"
+             "  ac: {from: a, to: c, stick: s, ends: rigid}\n"
+             "  bd: {from: b, to: d, stick: s, ends: rigid}\n"
+             "  cd: {from: c, to: d, stick: s, ends: rigid}\n"
+             "  ab: {from: a, to: b, stick: s, ends: rigid}\n"
+             "  de: {from: d, to: e, stick: s, ends: pinned}\n"
+             "  ei: {from: e, to: i, stick: s, ends: rigid}\n"
+             "  gi: {from: g, to: i, stick: s, ends: rigid}\n"
+             "  gh: {from: g, to: h, stick: s, ends: rigid}\n"
+             "  hi: {from: h, to: i, stick: s, ends: rigid}\n"
+             "supports: {a: foot, b: foot, g: foot, h: foot}\n"
+             "loads:\n"
+             "  - {case: self, joint: c, force: [0, 0, -20]}\n"
+             "  - {case: self, joint: g, force: [0, 0, -400]}\n"
+             "  - {case: gust, joint: c, force: [0, 0, 50]}\n"
+             "combine: {storm: {self: 1, gust: 1}}\n");
+    const struct check *part = check_of(&result, "tip/part");
+    cr_assert(part->verdict == VERDICT_FAILS && !(part->ratio <= 1.0));
+    is_check(&result, "tip/right", 150.0, 660.0, VERDICT_OK);
+}
+
 /* ---- boxes in space ---- */
 
 #define SOLID_BOX(feet, more)                                                                      \
@@ -443,6 +483,30 @@ Test(ground, the_worst_shelves_are_those_in_front) {
     SAME_TEXT(tip->governs, "trays on the front half of each shelf alone");
     NEAR_REL(tip->demand, 50.0 + 0.015 * 20.0, 1e-9);
     NEAR_REL(tip->limit, 6.0, 1e-9);
+}
+
+/* A trestle with splayed legs: full, it stays where it is; its front half alone pushes it back. */
+Test(ground, half_a_trestle_leans) {
+    static const char text[] = HEAD
+        "joints:\n"
+        "  a: [0 m, 0 m, 0 m]\n  b: [1 m, 0 m, 0 m]\n  c: [0 m, 1 m, 0 m]\n  d: [1 m, 1 m, 0 m]\n"
+        "  e: [0 m, 0.35 m, 1 m]\n  f: [1 m, 0.35 m, 1 m]\n  g: [0 m, 0.65 m, 1 m]\n"
+        "  h: [1 m, 0.65 m, 1 m]\n"
+        "members:\n"
+        "  p1: {from: a, to: e, stick: s, ends: rigid}\n"
+        "  p2: {from: b, to: f, stick: s, ends: rigid}\n"
+        "  p3: {from: c, to: g, stick: s, ends: rigid}\n"
+        "  p4: {from: d, to: h, stick: s, ends: rigid}\n"
+        "  f1: {from: e, to: f, stick: s, ends: rigid}\n"
+        "  b1: {from: g, to: h, stick: s, ends: rigid}\n"
+        "  l1: {from: e, to: g, stick: s, ends: rigid}\n"
+        "  r1: {from: f, to: h, stick: s, ends: rigid}\n"
+        "supports: {a: foot, b: foot, c: foot, d: foot}\n"
+        "shelves: {top: {rails: [f1, b1], trays: {weight: 900 N}}}\n";
+    struct result result = judged(text);
+    cr_assert(strstr(check_of(&result, "lean/y")->governs, "half of each shelf alone"), "%s",
+              check_of(&result, "lean/y")->governs);
+    cr_assert(!strstr(check_of(&result, "lean/x")->governs, "half of each shelf alone"));
 }
 
 /* ---- what is not a number passes nothing ---- */
