@@ -35,6 +35,15 @@ static double least_friction(const struct frame *frame) {
     return least;
 }
 
+/* Where the push acts: at the top, unless the file puts it somewhere itself. */
+static const char *place_of_push(const struct frame *frame) {
+    for (size_t k = 0; k < frame->loads.count; k++)
+        if (frame->loads.items[k].load_case == CASE_PUSH_X ||
+            frame->loads.items[k].load_case == CASE_PUSH_Y)
+            return "where the file has it";
+    return "at its top";
+}
+
 static bool only_feet(const struct frame *frame) {
     for (size_t k = 0; k < frame->supports.count; k++)
         if (!frame->supports.items[k].foot)
@@ -57,12 +66,12 @@ void judge_empty(struct ground_work *work) {
         }
     if (!pushed)
         return;
-    const char *tips = isfinite(least.force)
-                           ? arena_print(run->arena, "a push of %s at its top tips it to the %s",
-                                         quantity_print(run->arena, least.force, QUANTITY_WEIGHT,
-                                                        run->frame->units),
-                                         side_name(least.side))
-                           : "";
+    const char *tips = "";
+    if (isfinite(least.force))
+        tips =
+            arena_print(run->arena, "a push of %s %s tips it to the %s",
+                        quantity_print(run->arena, least.force, QUANTITY_WEIGHT, run->frame->units),
+                        place_of_push(run->frame), side_name(least.side));
     const char *slides = "";
     if (only_feet(run->frame))
         slides = arena_print(

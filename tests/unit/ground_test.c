@@ -160,7 +160,8 @@ Test(ground, an_empty_frame_is_a_sentence) {
     struct result result =
         judged(PLANE_BOX(FOOT, FOOT, "  - {case: push-x, joint: c, force: [110 N, 0, 0]}\n"));
     cr_assert(!find(&result, "tip/right") && !find(&result, "slide/frame"));
-    cr_assert(cautioned(&result, "with nothing on it, a push of 100 N at its top tips it to the "));
+    cr_assert(cautioned(
+        &result, "with nothing on it, a push of 100 N where the file has it tips it to the "));
     cr_assert(cautioned(&result, "and 160 N moves it along the ground"));
 }
 
