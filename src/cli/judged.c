@@ -32,8 +32,10 @@ bool judged(const struct call *call, const struct judge_options *options, struct
                         call->options.given[OPTION_JSON]);
         return false;
     }
+    bool tips = result->folding.motion_count && result->folding.motions[0].tips;
     if (result->verdict == VERDICT_FOLDS)
-        message(arena, "the frame folds up as described");
+        message(arena,
+                tips ? "the frame tips over as described" : "the frame folds up as described");
     if (result->verdict == VERDICT_FAILED)
         message(arena, result->trouble ? result->trouble : "the computation cannot be trusted");
     return true;

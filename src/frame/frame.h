@@ -126,6 +126,12 @@ struct support {
     struct optional in_ground; /* m */
 };
 
+/* A foot that leaves the ground when it is pulled: one without a hold-down, which holds both ways
+ * (whether it is strong enough is a check). */
+static inline bool support_lifts(const struct support *support) {
+    return support->foot && !(support->hold_down.given && support->hold_down.value > 0.0);
+}
+
 enum deck_type { DECK_NONE, DECK_SLATS, DECK_SHEET, DECK_WEIGHT };
 enum tray_type { TRAYS_NONE, TRAYS_KIND, TRAYS_LOAD, TRAYS_WEIGHT };
 struct shelf {

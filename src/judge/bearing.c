@@ -130,7 +130,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
             const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || (mix->slack[s] && mix->slack[s][contact->member]) ||
+            if (!mix->solved || (mix->stances[s].slack && mix->stances[s].slack[contact->member]) ||
                 !run_wants_combination(run, id, mix->combination))
                 continue;
             struct arena_mark mark = arena_mark(run->arena);

@@ -103,14 +103,6 @@ static void bare_fastenings(struct run *run) {
                                      count, count == 1 ? "" : "s", first));
 }
 
-static void feet(struct run *run) {
-    for (size_t k = 0; k < run->frame->supports.count; k++)
-        if (run->frame->supports.items[k].foot) {
-            not_checked(run, "whether feet lift, slide or tip; each is taken as held down");
-            return;
-        }
-}
-
 void judge_cautions(struct run *run) {
     for (size_t k = 0; k < run->frame->cautions.count; k++)
         run_caution(run, run->frame->cautions.items[k]);
@@ -126,7 +118,6 @@ void judge_cautions(struct run *run) {
         for (size_t k = 0; k < run->loads->cautions.count; k++)
             run_caution(run, run->loads->cautions.items[k]);
     left_out(run);
-    feet(run);
     run_caution(run,
                 "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
                 "cases wood sags up to 3 times its first sag");

@@ -3,6 +3,7 @@
 #include "base/vector.h"
 #include "loads/combinations.h"
 #include "loads/panels.h"
+#include "loads/patterns.h"
 #include "loads/push.h"
 #include "loads/shelves.h"
 
@@ -45,8 +46,8 @@ static void add_self_weight(struct arena *arena, const struct model *model, stru
     }
 }
 
-static void add_explicit(struct arena *arena, const struct model *model, struct load_set *set,
-                         const struct load *load) {
+void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                    const struct load *load) {
     set->present = true;
     if (load->type == LOAD_LINE) {
         loads_on_member(arena, model, set, load->member, 0.0, model->members[load->member].length,
@@ -185,10 +186,13 @@ struct loads *loads_build(struct arena *arena, const struct model *model) {
     }
     build_shelves(arena, loads);
     for (size_t k = 0; k < frame->loads.count; k++)
-        add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
-                     &frame->loads.items[k]);
+        loads_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
+                       &frame->loads.items[k]);
     share_trays(loads);
     add_pushes(arena, loads);
+    for (int s = 0; s < LEANING_SETS; s++)
+        loads->sets[s].leans = true;
+    patterns_build(arena, loads);
     for (size_t s = 0; s < loads->set_count; s++)
         seal(arena, model, &loads->sets[s]);
     build_cases(arena, loads, set_of);

@@ -17,4 +17,10 @@ void shelves_load(struct arena *arena, const struct model *model, const struct s
                   const struct shelf_loading *loading, struct load_set *self,
                   struct load_set *trays);
 
+/* Spread a weight over part of the rails' length (`from` to `to` as in the loading), by `shares` of
+ * the rails. */
+void shelves_spread(struct arena *arena, const struct model *model, const struct shelf *shelf,
+                    const struct shelf_loading *loading, const double *shares, double from,
+                    double to, double weight, struct load_set *set);
+
 #endif
