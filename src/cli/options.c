@@ -17,11 +17,14 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_DURATION] = {"--duration", "NAME",
                          "how long the load stands: permanent, ten-years (the default), "
                          "two-months, seven-days, ten-minutes"},
+    [OPTION_FORCE] = {"--force", NULL, "write over the file that --output names"},
     [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
     [OPTION_LARGE] = {"--large", NULL, "allow up to 200 000 joints and sticks"},
     [OPTION_LIVE] = {"--live", "LOAD", "what comes and goes, \"20 psf\""},
+    [OPTION_OUTPUT] = {"--output", "FILE",
+                       "write into FILE; a file that is there already stays, but for --force"},
     [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
     [OPTION_SAG] = {"--sag", "LIMIT", "how far it may sag, span/240 (the default) or a length"},
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
@@ -31,6 +34,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
+    [OPTION_UNITS] = {"--units", "us|si", "inches and pounds (the default), or mm and N"},
     [OPTION_VERSION] = {"--version", NULL, "the version"},
     [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
 };
