@@ -97,7 +97,7 @@ static void put_in(struct making *making) {
 static bool few_enough(struct making *making) {
     const struct layout *layout = &making->layout;
     size_t middle_rails = (size_t)making->shape->rails_across - 2;
-    size_t most = layout->level_count * SIDES * (layout->column_count + middle_rails);
+    size_t most = layout->level_count * layout->column_count * (SIDES + middle_rails);
     if (most <= (size_t)making->reader->most_entries)
         return true;
     trouble_with_key(making->reader, making->map,

@@ -27,9 +27,10 @@ const char *ridge_joint(const struct making *making, size_t column) {
     return arena_print(making->reader->arena, "r%s", column_mark(making, column, ""));
 }
 
-const char *end_joint(const struct making *making, size_t column, int rail, size_t level) {
-    return arena_print(making->reader->arena, "%s%d-%zu", column_mark(making, column, ""), rail,
-                       level);
+const char *middle_joint(const struct making *making, size_t column, int rail, size_t level) {
+    bool middle = column > 0 && column + 1 < making->layout.column_count;
+    return arena_print(making->reader->arena, "%s%s%d-%zu", middle ? "m" : "",
+                       column_mark(making, column, "-"), rail, level);
 }
 
 static const char *number(const struct making *making, double length) {
@@ -84,16 +85,16 @@ static void add_ridge_joints(struct making *making) {
     }
 }
 
-/* Where middle rails lie on the left and the right rail of a level. */
-static void add_end_joints(struct making *making, size_t number) {
+/* Where middle rails lie on the rails that run from front to back. */
+static void add_middle_joints(struct making *making, size_t number) {
     const struct layout *layout = &making->layout;
     const struct level *level = &layout->levels[number];
     int across = making->shape->rails_across;
     double step = (layout->y[SIDE_BACK] - layout->y[SIDE_FRONT]) / (across - 1);
     for (int rail = 2; level->shelf && rail < across; rail++)
-        for (size_t corner = 0; corner < 2; corner++) {
-            size_t column = corners_first(layout, corner);
-            add_joint(making, end_joint(making, column, rail, number), level->place,
+        for (size_t k = 0; k < layout->column_count; k++) {
+            size_t column = corners_first(layout, k);
+            add_joint(making, middle_joint(making, column, rail, number), level->place,
                       layout->columns[column].x, layout->y[SIDE_FRONT] + (rail - 1) * step,
                       level->z[SIDE_FRONT]);
         }
@@ -105,7 +106,7 @@ void make_joints(struct making *making) {
         add_level_joints(making, level);
     add_ridge_joints(making);
     for (size_t level = 1; level < layout->level_count; level++)
-        add_end_joints(making, level);
+        add_middle_joints(making, level);
 }
 
 static void add_foot(struct making *making, enum side side, size_t column) {

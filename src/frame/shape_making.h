@@ -41,9 +41,9 @@ void made_add(struct making *making, enum made section, struct node *entry);
 const char *post_joint(const struct making *making, enum side side, size_t column, size_t level);
 /* "rl", "r1", "rr": the joint on the ridge over a column. */
 const char *ridge_joint(const struct making *making, size_t column);
-/* "l2-1", "r2-1": the joint of middle rail `rail` (2 is the first behind the front) on the left or
- * right rail of a level. */
-const char *end_joint(const struct making *making, size_t column, int rail, size_t level);
+/* "l2-1", "r2-1", "m1-2-1": where middle rail `rail` (2 is the first behind the front) lies on the
+ * left or the right rail of a level, or on the rail between a pair of middle posts. */
+const char *middle_joint(const struct making *making, size_t column, int rail, size_t level);
 
 /* "mid-1-2" */
 const char *middle_rail(const struct making *making, size_t level, int rail);

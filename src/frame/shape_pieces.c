@@ -70,10 +70,26 @@ static void make_long_rail(struct making *making, enum side side, size_t level) 
               making->layout.levels[level].place);
 }
 
-static void make_end_rail(struct making *making, size_t column, size_t level) {
-    make_rail(making, face_rail(making, column ? "right" : "left", level),
-              post_joint(making, SIDE_FRONT, column, level),
+/* From the front to the back. */
+static void make_short_rail(struct making *making, const char *name, size_t column, size_t level) {
+    make_rail(making, name, post_joint(making, SIDE_FRONT, column, level),
               post_joint(making, SIDE_BACK, column, level), making->layout.levels[level].place);
+}
+
+static void make_end_rails(struct making *making, size_t level) {
+    make_short_rail(making, face_rail(making, "left", level), 0, level);
+    make_short_rail(making, face_rail(making, "right", level), last_column(making), level);
+}
+
+/* Middle rails under trays lie on the middle posts too, by rails across: else those would not help
+ * them. */
+static void make_cross_rails(struct making *making, size_t level) {
+    if (!making->layout.levels[level].shelf || making->shape->rails_across < 3)
+        return;
+    for (size_t column = 1; column < last_column(making); column++)
+        make_short_rail(making,
+                        arena_print(making->reader->arena, "cross-%zu-%zu", level, column), column,
+                        level);
 }
 
 static void make_rails(struct making *making) {
@@ -82,10 +98,9 @@ static void make_rails(struct making *making) {
         for (enum side side = SIDE_FRONT; side < SIDES; side++)
             if (level->rail[side])
                 make_long_rail(making, side, k);
-        if (level->ends) {
-            make_end_rail(making, 0, k);
-            make_end_rail(making, last_column(making), k);
-        }
+        if (level->ends)
+            make_end_rails(making, k);
+        make_cross_rails(making, k);
     }
 }
 
@@ -93,8 +108,8 @@ static void make_middle_rails(struct making *making) {
     for (size_t k = 1; k < making->layout.level_count; k++)
         for (int rail = 2; making->layout.levels[k].shelf && rail < making->shape->rails_across;
              rail++)
-            make_rail(making, middle_rail(making, k, rail), end_joint(making, 0, rail, k),
-                      end_joint(making, last_column(making), rail, k),
+            make_rail(making, middle_rail(making, k, rail), middle_joint(making, 0, rail, k),
+                      middle_joint(making, last_column(making), rail, k),
                       making->layout.levels[k].place);
 }
 
