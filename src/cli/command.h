@@ -37,5 +37,6 @@ enum exit_status expand_command(const struct call *call);
 enum exit_status start_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
+enum exit_status fastener_command(const struct call *call);
 
 #endif
