@@ -3,13 +3,11 @@
 struct node *node_new(struct arena *arena, enum node_kind kind, const char *key,
                       struct place place) {
     struct node *node = ARENA_NEW(arena, struct node);
-    *node =
-        (struct node){.kind = kind, .place = place, .key_place = place, .key = key, .text = ""};
+    *node = (struct node){.kind = kind, .place = place, .key_place = place, .key = key, .text = ""};
     return node;
 }
 
-struct node *node_text(struct arena *arena, const char *key, const char *text,
-                       struct place place) {
+struct node *node_text(struct arena *arena, const char *key, const char *text, struct place place) {
     struct node *node = node_new(arena, NODE_TEXT, key, place);
     node->text = text;
     return node;

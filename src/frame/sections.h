@@ -39,7 +39,7 @@ void read_standing(struct reader *reader, const struct node *node, struct shelf 
 void read_foot(struct reader *reader, const struct node *node, struct support *support);
 /* yes | no | an angle */
 void read_opens(struct reader *reader, const struct node *node, bool *opens, double *angle);
-extern const char *const HELD_WORDS[]; /* by enum held */
+extern const char *const HELD_WORDS[];                         /* by enum held */
 int read_held(struct reader *reader, const struct node *node); /* enum held, -1 */
 int read_sheet(struct reader *reader, const struct node *node);
 

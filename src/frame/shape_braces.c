@@ -17,9 +17,9 @@ static void add_brace(struct making *making, enum shape_face face, const char *n
     struct reader *reader = making->reader;
     struct place place = making->shape->braces[face].place;
     bool tie = making->shape->braces[face].way == BRACE_TIE;
-    struct node *brace = made_member(making, name, edge_joint(making, face, falls, from),
-                                     edge_joint(making, face, !falls, to),
-                                     making->shape->diagonals, place);
+    struct node *brace =
+        made_member(making, name, edge_joint(making, face, falls, from),
+                    edge_joint(making, face, !falls, to), making->shape->diagonals, place);
     if (tie)
         node_add(brace, node_text(reader->arena, "ends", "pinned", place));
     node_add(brace, node_text(reader->arena, "acts-as", tie ? "tie" : "brace", place));
@@ -32,8 +32,8 @@ static void brace_bays(struct making *making, enum shape_face face, size_t bays,
             arena_print(making->reader->arena, "brace-%s-%zu", SHAPE_FACES[face], bay);
         add_brace(making, face, name, !crossed && bay % 2 == 0, bay - 1, bay);
         if (crossed)
-            add_brace(making, face, arena_print(making->reader->arena, "%s-x", name), true,
-                      bay - 1, bay);
+            add_brace(making, face, arena_print(making->reader->arena, "%s-x", name), true, bay - 1,
+                      bay);
     }
 }
 

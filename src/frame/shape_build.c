@@ -6,8 +6,7 @@
 #include <string.h>
 
 /* ORDER MADE */
-const char *const MADE_KEYS[MADE_SECTIONS] = {"joints", "members", "supports", "shelves",
-                                              "panels"};
+const char *const MADE_KEYS[MADE_SECTIONS] = {"joints", "members", "supports", "shelves", "panels"};
 
 void made_add(struct making *making, enum made section, struct node *entry) {
     struct made_section *to = &making->sections[section];
@@ -45,8 +44,7 @@ static struct node *section_of(struct making *making, enum made section) {
     const struct made_section *made = &making->sections[section];
     const struct node *own = node_child(making->root, MADE_KEYS[section]);
     const struct node *at = own ? own : making->map;
-    struct node *map =
-        node_new(making->reader->arena, NODE_MAP, MADE_KEYS[section], at->key_place);
+    struct node *map = node_new(making->reader->arena, NODE_MAP, MADE_KEYS[section], at->key_place);
     struct node **end = &map->first;
     for (size_t k = 0; k < made->entries.count; k++) {
         struct node *entry = made->entries.items[k];

@@ -117,8 +117,8 @@ static void check_trays(struct reader *reader, const struct node *map,
         trouble(reader, node_child(node_child(map, "trays"), "count"),
                 "%d of %s do not fit on a shelf; %s, on %s by %s between the posts",
                 shape->on_each.tray_count, tray->name,
-                fit ? arena_print(reader->arena, "%d do", fit) : "not one does",
-                show(reader, wide), show(reader, deep));
+                fit ? arena_print(reader->arena, "%d do", fit) : "not one does", show(reader, wide),
+                show(reader, deep));
 }
 
 /* What would lie on shelves, where there are none. */

@@ -9,7 +9,7 @@ enum { MOST_BAYS = 100, MOST_SHELVES = 100 };
 
 /* ORDER FACE */
 const char *const SHAPE_FACES[FACE_COUNT] = {"front", "back",       "left",      "right",
-                                                   "roof",  "roof-front", "roof-back", "lid"};
+                                             "roof",  "roof-front", "roof-back", "lid"};
 /* ORDER SHAPE: which kinds the faces of the house's top belong to. */
 static const char *const kinds_with[] = {"stand", "lean-to", "gable", "bench", "cold-frame"};
 

@@ -30,8 +30,8 @@ size_t shape_rings(struct reader *reader, const struct node *map, const struct s
         *ring++ = (struct ring){"the ring of bottom rails", NULL, shape->bottom_rails.value,
                                 node_child(map, "bottom-rails")};
     if (shape->under.given)
-        *ring++ = (struct ring){"the lower shelf", "under", shape->under.value,
-                                node_child(map, "under")};
+        *ring++ =
+            (struct ring){"the lower shelf", "under", shape->under.value, node_child(map, "under")};
     for (size_t k = 0; k < shape->shelf_count; k++) {
         const struct shape_shelf *shelf = &shape->shelves[k];
         *ring++ = (struct ring){
@@ -51,16 +51,14 @@ bool on_top_rails(const struct shape_values *shape, const struct ring *ring) {
 static struct level *add_level(struct layout *layout, double front, double back,
                                struct place place) {
     struct level *level = &layout->levels[layout->level_count++];
-    *level = (struct level){
-        .z = {front, back}, .rail = {true, true}, .ends = true, .place = place};
+    *level = (struct level){.z = {front, back}, .rail = {true, true}, .ends = true, .place = place};
     return level;
 }
 
 static void lay_out_top(struct layout *layout, const struct node *map,
                         const struct shape_values *shape, double half_rail) {
     double back = shape->kind == SHAPE_GABLE ? shape->low : shape->high;
-    struct level *top =
-        add_level(layout, shape->low - half_rail, back - half_rail, map->key_place);
+    struct level *top = add_level(layout, shape->low - half_rail, back - half_rail, map->key_place);
     layout->top = layout->level_count - 1;
     if (shape->kind == SHAPE_LEAN_TO || shape->kind == SHAPE_COLD_FRAME)
         top->ends = false; /* the slopes are there */

@@ -1,8 +1,8 @@
 /* frame/shape_making.h - the entries that a shape stands for, while they are made.
  *
- * They are nodes, as if the file held them: what the file says itself is put beside them, then all of
- * it is read and checked by the readers of the sections. Names are as the format page says. Inside
- * src/frame/ only.
+ * They are nodes, as if the file held them: what the file says itself is put beside them, then all
+ * of it is read and checked by the readers of the sections. Names are as the format page says.
+ * Inside src/frame/ only.
  */
 #ifndef FRAME_SHAPE_MAKING_H
 #define FRAME_SHAPE_MAKING_H

@@ -59,8 +59,7 @@ static struct sheet_place place_of(const struct making *making, enum shape_face 
     }
 }
 
-static void add_word(struct making *making, struct node *panel, const char *key,
-                     const char *word) {
+static void add_word(struct making *making, struct node *panel, const char *key, const char *word) {
     node_add(panel, node_text(making->reader->arena, key, word, panel->place));
 }
 
@@ -101,7 +100,8 @@ static void make_panel(struct making *making, enum shape_face face) {
 
 /* Under the ridge an end is a triangle, which is no sheet of four corners. */
 static void remark_gable_ends(struct making *making) {
-    bool ends = making->shape->covers[FACE_LEFT].covered || making->shape->covers[FACE_RIGHT].covered;
+    bool ends =
+        making->shape->covers[FACE_LEFT].covered || making->shape->covers[FACE_RIGHT].covered;
     if (making->shape->kind == SHAPE_GABLE && ends)
         caution(making->reader,
                 "The covers left and right end at the eaves: the triangles between them and the "

@@ -87,9 +87,8 @@ static void make_cross_rails(struct making *making, size_t level) {
     if (!making->layout.levels[level].shelf || making->shape->rails_across < 3)
         return;
     for (size_t column = 1; column < last_column(making); column++)
-        make_short_rail(making,
-                        arena_print(making->reader->arena, "cross-%zu-%zu", level, column), column,
-                        level);
+        make_short_rail(making, arena_print(making->reader->arena, "cross-%zu-%zu", level, column),
+                        column, level);
 }
 
 static void make_rails(struct making *making) {
@@ -118,18 +117,17 @@ static void make_middle_rails(struct making *making) {
 /* From the front post straight to the back post. */
 static void make_slope(struct making *making, size_t column) {
     size_t top = making->layout.top;
-    made_member(making, column ? "slope-right" : "slope-left",
-                post_joint(making, SIDE_FRONT, column, top),
-                post_joint(making, SIDE_BACK, column, top), making->shape->slopes,
-                making->map->key_place);
+    made_member(
+        making, column ? "slope-right" : "slope-left", post_joint(making, SIDE_FRONT, column, top),
+        post_joint(making, SIDE_BACK, column, top), making->shape->slopes, making->map->key_place);
 }
 
 static void make_gable_slopes(struct making *making, size_t column) {
     static const char *const sides[SIDES] = {"front", "back"};
     struct arena *arena = making->reader->arena;
-    const char *mark = column == 0                      ? "left"
+    const char *mark = column == 0                     ? "left"
                        : column == last_column(making) ? "right"
-                                                        : arena_print(arena, "%zu", column);
+                                                       : arena_print(arena, "%zu", column);
     for (enum side side = SIDE_FRONT; side < SIDES; side++)
         made_member(making, arena_print(arena, "slope-%s-%s", mark, sides[side]),
                     post_joint(making, side, column, making->layout.top),

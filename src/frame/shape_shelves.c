@@ -22,8 +22,8 @@ static void add_rail(const struct making *making, struct node *rails, const char
 
 /* The rails that are there, from the front to the back. */
 static struct node *rails_of(const struct making *making, size_t level, const char **missing) {
-    struct node *rails = node_new(making->reader->arena, NODE_LIST, "rails",
-                                  making->layout.levels[level].place);
+    struct node *rails =
+        node_new(making->reader->arena, NODE_LIST, "rails", making->layout.levels[level].place);
     add_rail(making, rails, face_rail(making, "front", level), missing);
     for (int rail = 2; rail < making->shape->rails_across; rail++)
         add_rail(making, rails, middle_rail(making, level, rail), missing);

@@ -88,8 +88,8 @@ static void splice(struct text *text, const struct node *tree, const struct node
     copy_lines(text, lines, 0, line_start(lines, root->first->key_place.line));
     for (const struct node *section = root->first; section; section = section->next) {
         size_t from = line_start(lines, section->key_place.line);
-        size_t to = section->next ? line_start(lines, section->next->key_place.line)
-                                  : lines->length;
+        size_t to =
+            section->next ? line_start(lines, section->next->key_place.line) : lines->length;
         if (strcmp(section->key, "shape") == 0)
             write_made(text, tree);
         copy_lines(text, lines, goes_away(section) ? trailer(lines, from, to) : from, to);

@@ -484,66 +484,59 @@ Test(shape, random_shapes_expand_to_themselves) {
 
 /* ---- the text ---- */
 
+/* What stands above the shape. */
+#define ABOVE                                                                                      \
+    "# A stand.\n"                                                                                 \
+    "batten: 1\n"                                                                                  \
+    "title:   'It''s a \"stand\": mine'   # mine\n"                                                \
+    "\n"                                                                                           \
+    "sticks:\n"                                                                                    \
+    "  # two kinds\n"                                                                              \
+    "  post: {size: 2x2, species: hem-fir, grade: ungraded}\n"                                     \
+    "  rail: {size: 1x2, species: hem-fir, grade: ungraded}\n"                                     \
+    "\n"                                                                                           \
+    "# What follows is made.\n"
+
 Test(shape, the_rest_of_the_file_stays_as_it_is) {
-    SAME_TEXT(expanded("# A stand.\n"
-                       "batten: 1\n"
-                       "title:   'It''s a \"stand\": mine'   # mine\n"
-                       "\n"
-                       "sticks:\n"
-                       "  # two kinds\n"
-                       "  post: {size: 2x2, species: hem-fir, grade: ungraded}\n"
-                       "  rail: {size: 1x2, species: hem-fir, grade: ungraded}\n"
-                       "\n"
-                       "# What follows is made.\n"
-                       "shape:\n"
-                       "  kind: stand     # open\n"
-                       "  wide: 3 ft\n"
-                       "  deep: 20\n"
-                       "  high: 30\n"
-                       "  feet: {on: deck, hold-down: 10 lb}\n"
-                       "\n"
-                       "# Where it stands.\n"
-                       "site: {place: indoors}\n"
-                       "leave-out: [right-1]\n"
-                       "members:\n"
-                       "  right-1: {from: fr1, to: br1,\n"
-                       "            stick: post}\n"),
-              "# A stand.\n"
-              "batten: 1\n"
-              "title:   'It''s a \"stand\": mine'   # mine\n"
-              "\n"
-              "sticks:\n"
-              "  # two kinds\n"
-              "  post: {size: 2x2, species: hem-fir, grade: ungraded}\n"
-              "  rail: {size: 1x2, species: hem-fir, grade: ungraded}\n"
-              "\n"
-              "# What follows is made.\n"
-              "joints:\n"
-              "  fl0: [0.75, 0.75, 0]\n"
-              "  fr0: [35.25, 0.75, 0]\n"
-              "  bl0: [0.75, 19.25, 0]\n"
-              "  br0: [35.25, 19.25, 0]\n"
-              "  fl1: [0.75, 0.75, 29.25]\n"
-              "  fr1: [35.25, 0.75, 29.25]\n"
-              "  bl1: [0.75, 19.25, 29.25]\n"
-              "  br1: [35.25, 19.25, 29.25]\n"
-              "members:\n"
-              "  post-fl: {from: fl0, to: fl1, stick: post}\n"
-              "  post-fr: {from: fr0, to: fr1, stick: post}\n"
-              "  post-bl: {from: bl0, to: bl1, stick: post}\n"
-              "  post-br: {from: br0, to: br1, stick: post}\n"
-              "  front-1: {from: fl1, to: fr1, stick: rail}\n"
-              "  back-1: {from: bl1, to: br1, stick: rail}\n"
-              "  left-1: {from: fl1, to: bl1, stick: rail}\n"
-              "  right-1: {from: fr1, to: br1, stick: post}\n"
-              "supports:\n"
-              "  fl0: {foot: {on: deck, hold-down: 10 lb}}\n"
-              "  fr0: {foot: {on: deck, hold-down: 10 lb}}\n"
-              "  bl0: {foot: {on: deck, hold-down: 10 lb}}\n"
-              "  br0: {foot: {on: deck, hold-down: 10 lb}}\n"
-              "\n"
-              "# Where it stands.\n"
-              "site: {place: indoors}\n");
+    SAME_TEXT(expanded(ABOVE "shape:\n"
+                             "  kind: stand     # open\n"
+                             "  wide: 3 ft\n"
+                             "  deep: 20\n"
+                             "  high: 30\n"
+                             "  feet: {on: deck, hold-down: 10 lb}\n"
+                             "\n"
+                             "# Where it stands.\n"
+                             "site: {place: indoors}\n"
+                             "leave-out: [right-1]\n"
+                             "members:\n"
+                             "  right-1: {from: fr1, to: br1,\n"
+                             "            stick: post}\n"),
+              ABOVE "joints:\n"
+                    "  fl0: [0.75, 0.75, 0]\n"
+                    "  fr0: [35.25, 0.75, 0]\n"
+                    "  bl0: [0.75, 19.25, 0]\n"
+                    "  br0: [35.25, 19.25, 0]\n"
+                    "  fl1: [0.75, 0.75, 29.25]\n"
+                    "  fr1: [35.25, 0.75, 29.25]\n"
+                    "  bl1: [0.75, 19.25, 29.25]\n"
+                    "  br1: [35.25, 19.25, 29.25]\n"
+                    "members:\n"
+                    "  post-fl: {from: fl0, to: fl1, stick: post}\n"
+                    "  post-fr: {from: fr0, to: fr1, stick: post}\n"
+                    "  post-bl: {from: bl0, to: bl1, stick: post}\n"
+                    "  post-br: {from: br0, to: br1, stick: post}\n"
+                    "  front-1: {from: fl1, to: fr1, stick: rail}\n"
+                    "  back-1: {from: bl1, to: br1, stick: rail}\n"
+                    "  left-1: {from: fl1, to: bl1, stick: rail}\n"
+                    "  right-1: {from: fr1, to: br1, stick: post}\n"
+                    "supports:\n"
+                    "  fl0: {foot: {on: deck, hold-down: 10 lb}}\n"
+                    "  fr0: {foot: {on: deck, hold-down: 10 lb}}\n"
+                    "  bl0: {foot: {on: deck, hold-down: 10 lb}}\n"
+                    "  br0: {foot: {on: deck, hold-down: 10 lb}}\n"
+                    "\n"
+                    "# Where it stands.\n"
+                    "site: {place: indoors}\n");
 }
 
 Test(shape, plain_decimals_in_the_file_s_own_unit) {
