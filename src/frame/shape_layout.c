@@ -147,9 +147,8 @@ static bool posts_clear(struct reader *reader, const struct node *map,
         node = node_child(map, "frames");
     enum unit_system units = reader->frame->units;
     trouble(reader, node ? node : map,
-            "%s posts along the width stand %s apart, but are %s wide themselves",
-            arena_print(reader->arena, "%zu", layout->column_count),
-            quantity_print(reader->arena, nearest, QUANTITY_LENGTH, units),
+            "two of the %zu posts along the width are %s apart, but posts are %s wide",
+            layout->column_count, quantity_print(reader->arena, nearest, QUANTITY_LENGTH, units),
             quantity_print(reader->arena, least, QUANTITY_LENGTH, units));
     return false;
 }
