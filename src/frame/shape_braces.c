@@ -40,10 +40,9 @@ static void brace_bays(struct making *making, enum shape_face face, size_t bays,
 static void tell_too_many(struct making *making, enum shape_face face, int bays) {
     const struct node *node = node_child(node_child(making->map, "braces"), SHAPE_FACES[face]);
     int top = (int)making->layout.top;
-    trouble(making->reader, node, "%d bays to brace, but the %s has %d", bays,
-            face <= FACE_BACK ? SHAPE_FACES[face]
-                              : arena_print(making->reader->arena, "%s side", SHAPE_FACES[face]),
-            top);
+    bool side = face == FACE_LEFT || face == FACE_RIGHT;
+    trouble(making->reader, node, "%d bays to brace, but the %s%s has %d", bays, SHAPE_FACES[face],
+            side ? " side" : "", top);
 }
 
 static void brace_face(struct making *making, enum shape_face face) {
