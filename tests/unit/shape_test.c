@@ -391,6 +391,19 @@ Test(shape, expanded_files_check_alike) {
     }
 }
 
+/* The two slopes of a roof without diagonals can slide along its eaves, and no load drives that: a
+ * frame of hinges folds so, without any shape of buckling to tell. */
+Test(shape, a_gable_of_hinges_folds) {
+    const char *text = "batten: 1\n"
+                       "sticks: {post: {size: 2x3, species: hem-fir, grade: stud}}\n"
+                       "connections: {default: {type: pinned}}\n"
+                       "shape: {kind: gable, rails: post, wide: 72, deep: 48, high: 56, "
+                       "eave-high: 36, bottom-rails: 4, "
+                       "braces: {front: all, back: all, left: all, right: all}}\n"
+                       "site: {place: indoors}\n";
+    cr_assert_eq(judged(frame_of_text(arena, text)).verdict, VERDICT_FOLDS);
+}
+
 /* ---- random shapes ---- */
 
 struct dice {
