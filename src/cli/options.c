@@ -22,6 +22,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                          "how long the load stands: permanent, ten-years (the default), "
                          "two-months, seven-days, ten-minutes"},
     [OPTION_END_GRAIN] = {"--end-grain", NULL, "it runs along the grain of the main member"},
+    [OPTION_FORCE] = {"--force", NULL, "write over the file that --output names"},
     [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
@@ -34,6 +35,8 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
          "thickness of the main member, which takes the point; without it thick enough"},
     [OPTION_MAIN_WOOD] = {"--main-wood", "WOOD", "the same of the main member"},
     [OPTION_NAIL] = {"--nail", "common|box|sinker", "which nail; default common"},
+    [OPTION_OUTPUT] = {"--output", "FILE",
+                       "write into FILE; a file that is there already stays, but for --force"},
     [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
     [OPTION_SAG] = {"--sag", "LIMIT", "how far it may sag, span/240 (the default) or a length"},
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
@@ -51,6 +54,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
+    [OPTION_UNITS] = {"--units", "us|si", "inches and pounds (the default), or mm and N"},
     [OPTION_VERSION] = {"--version", NULL, "the version"},
     [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
 };

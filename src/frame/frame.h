@@ -14,6 +14,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+struct node;
+
 /* A value that the file may leave out. */
 struct optional {
     bool given;
@@ -263,11 +265,10 @@ struct combination_entry {
     enum duration duration;
 };
 
-/* `shape:` as read; what it stands for is made by a later stage. */
+/* `shape:` as read; what it stands for is among the joints, members and so on. */
 struct shape {
     bool given;
     struct place place;
-    /* frame/shape_read.c documents and fills the rest; every value validated. */
     struct shape_values *values;
 };
 
@@ -336,6 +337,7 @@ struct frame {
         size_t count, capacity;
     } combinations;
     struct shape shape;
+    const struct node *tree; /* the file as read, with what a shape stands for in its place */
 
     /* Remarks of the reader that belong among the cautions (a count of screws not said ...). */
     struct {

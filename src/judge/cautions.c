@@ -69,9 +69,6 @@ static void left_out(struct run *run) {
         not_checked(run, "prices: they are read, and no cost is made of them yet");
     if (frame->parts.count)
         not_checked(run, "the weight of the parts that are carried");
-    if (frame->shape.given)
-        not_checked(run, "shape: it is read, and no frame is built from it yet, so nothing of this "
-                         "file is judged");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)

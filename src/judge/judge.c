@@ -204,8 +204,7 @@ void judge_frame(struct arena *arena, const struct frame *frame,
                               .backward_error = NAN,
                               .equilibrium_error = NAN};
     result->problems = problems_new(arena);
-    /* what a shape stands for is made by a later stage; without it references may be open */
-    if (frame->members.count && !frame->shape.given) {
+    if (frame->members.count) {
         run.model = model_build(arena, frame, &result->problems);
         if (run.model)
             judge_model(&run);

@@ -228,7 +228,8 @@ bool judge_stands(struct run *run) {
     struct sway_result result = sway_factor(run->arena, frame);
     if (!(result.factor < 1.0))
         return true;
-    judge_fall(run, result.shape);
+    if (result.shape) /* a frame that folds without any load has none */
+        judge_fall(run, result.shape);
     return false;
 }
 
