@@ -7,9 +7,11 @@
 #include <math.h>
 
 enum seat {
-    SEAT_BUTTS, /* its end grain on the host's side */
-    SEAT_LIES,  /* level, on a level host */
-    SEAT_ON_END /* level, its end on top of a post that ends there */
+    SEAT_BUTTS,    /* its end grain on the host's side */
+    SEAT_LIES,     /* level, on a level host */
+    SEAT_ON_END,   /* level, its end on top of a post that ends there */
+    SEAT_ON_BLOCK, /* of a cleat */
+    SEAT_IN_NOTCH  /* of the host's face */
 };
 
 struct contact { /* one stick pressing on another across its grain */
@@ -17,6 +19,7 @@ struct contact { /* one stick pressing on another across its grain */
     int end;     /* of the ending stick */
     int pressed; /* the stick whose grain is pressed across */
     enum seat seat;
+    double ledge;                 /* m that the block or the notch sticks out */
     double across, along, to_end; /* m, on the pressed stick */
 };
 
@@ -30,6 +33,16 @@ static void measure(const struct model *model, struct contact *contact) {
     const struct model_member *host = &model->members[contact->host];
     const double up[3] = {0.0, 0.0, 1.0};
     double sideways[3];
+    if (contact->ledge > 0.0) {
+        vector_cross(stick->axes[0], up, sideways);
+        vector_unit(sideways);
+        double thick = member_extent(stick, sideways);
+        bool notch = contact->seat == SEAT_IN_NOTCH;
+        contact->pressed = contact->member;
+        contact->along = notch ? member_extent(host, stick->axes[0]) : contact->ledge;
+        contact->across = notch ? fmin(contact->ledge, thick) : thick;
+        return;
+    }
     contact->pressed = contact->seat == SEAT_ON_END ? contact->member : contact->host;
     const struct model_member *pressed = &model->members[contact->pressed];
     const struct model_member *presser = contact->seat == SEAT_ON_END ? host : stick;
@@ -53,21 +66,31 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
     const struct model *model = run->model;
     const struct model_member *stick = &model->members[member];
     const struct member_end *at = &stick->ends[end];
-    if (at->host || at->connection < 0 ||
-        run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_LAP)
+    if (at->host || at->connection < 0)
+        return false;
+    const struct connection *connection = &run->frame->connections.items[at->connection];
+    if (connection->type == CONNECTION_SCREWED_LAP || connection->type == CONNECTION_GLUED_LAP ||
+        connection->type == CONNECTION_HINGE)
         return false;
     const struct model_member *host = &model->members[model->host[at->joint]];
     if (fabs(vector_dot(stick->axes[0], host->axes[0])) > SINE_45)
         return false;
     bool host_level = !member_steep(host);
     bool level = !member_steep(stick);
-    bool butt = run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_BUTT;
+    bool butt = connection->type == CONNECTION_SCREWED_BUTT;
+    bool cleat = connection->type == CONNECTION_CLEAT;
+    bool notch = connection->type == CONNECTION_NOTCHED;
     *contact = (struct contact){.member = member,
                                 .host = model->host[at->joint],
                                 .joint = at->joint,
                                 .end = end,
+                                .ledge = cleat   ? connection->block
+                                         : notch ? connection->depth
+                                                 : 0.0,
                                 .seat = SEAT_BUTTS};
-    if (level && host_level && !butt)
+    if (cleat || notch)
+        contact->seat = cleat ? SEAT_ON_BLOCK : SEAT_IN_NOTCH;
+    else if (level && host_level && !butt)
         contact->seat = SEAT_LIES;
     else if (level && !host_level && !butt && host_ends_at(host, at->joint))
         contact->seat = SEAT_ON_END;
@@ -107,7 +130,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
             const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || (mix->slack[s] && mix->slack[s][contact->member]) ||
+            if (!mix->solved || (mix->stances[s].slack && mix->stances[s].slack[contact->member]) ||
                 !run_wants_combination(run, id, mix->combination))
                 continue;
             struct arena_mark mark = arena_mark(run->arena);

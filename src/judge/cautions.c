@@ -57,24 +57,15 @@ static void left_out(struct run *run) {
         not_checked(run,
                     "the panels and their screws under weather; all count as weight, wood panels "
                     "screwed on all edges as bracing too");
-    if (frame->site.ground_snow.given || frame->site.snow_depth.given)
-        not_checked(run, "snow: it is read, and no load is made of it yet");
-    else if (!indoors)
+    if (!indoors && !frame->site.ground_snow.given && !frame->site.snow_depth.given)
         not_checked(run, "snow (none given under site)");
-    if (frame->site.wind.given || frame->site.gust.given || frame->site.wind_word >= 0)
-        not_checked(run, "wind: it is read, and no load is made of it yet");
-    else if (!indoors)
+    if (!indoors && !frame->site.wind.given && !frame->site.gust.given &&
+        frame->site.wind_word < 0)
         not_checked(run, "wind (none given under site)");
-    if (run->model && run->model->has_screws)
-        not_checked(run,
-                    "the screws themselves: how stiff they are counts, whether they hold does not");
     if (frame->prices.count)
         not_checked(run, "prices: they are read, and no cost is made of them yet");
     if (frame->parts.count)
         not_checked(run, "the weight of the parts that are carried");
-    if (frame->shape.given)
-        not_checked(run, "shape: it is read, and no frame is built from it yet, so nothing of this "
-                         "file is judged");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)
@@ -84,12 +75,26 @@ static void left_out(struct run *run) {
     }
 }
 
-static void feet(struct run *run) {
-    for (size_t k = 0; k < run->frame->supports.count; k++)
-        if (run->frame->supports.items[k].foot) {
-            not_checked(run, "whether feet lift, slide or tip; each is taken as held down");
-            return;
+/* Ends whose fastening is a word or a number: nothing is known of what holds them. */
+static void bare_fastenings(struct run *run) {
+    size_t count = 0;
+    const char *first = NULL;
+    for (size_t m = 0; m < run->model->member_count; m++)
+        for (int end = 0; end < 2; end++) {
+            int connection = run->model->members[m].ends[end].connection;
+            enum connection_type type =
+                connection < 0 ? CONNECTION_HINGE : run->frame->connections.items[connection].type;
+            if (type != CONNECTION_PINNED && type != CONNECTION_RIGID && type != CONNECTION_SPRINGS)
+                continue;
+            if (count++ == 0)
+                first = run->frame->members.items[m].name;
         }
+    if (count)
+        not_checked(run, arena_print(run->arena,
+                                     "what holds %zu stick end%s together (pinned, rigid or given "
+                                     "by springs; the first: %s): name the screws to have them "
+                                     "judged",
+                                     count, count == 1 ? "" : "s", first));
 }
 
 void judge_cautions(struct run *run) {
@@ -100,12 +105,13 @@ void judge_cautions(struct run *run) {
             run_caution(run, run->model->cautions.items[k]);
         sticks_taken(run);
         service(run);
+        judge_workshop(run);
+        bare_fastenings(run);
     }
     if (run->loads)
         for (size_t k = 0; k < run->loads->cautions.count; k++)
             run_caution(run, run->loads->cautions.items[k]);
     left_out(run);
-    feet(run);
     run_caution(run,
                 "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
                 "cases wood sags up to 3 times its first sag");

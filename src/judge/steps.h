@@ -13,6 +13,17 @@ void judge_cautions(struct run *run); /* what was assumed and what was not check
 void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
 void judge_lean(struct run *run);     /* movement sideways under a push */
+void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
+
+void judge_screws(struct run *run);        /* the fasteners of every joint */
+void judge_workshop(struct run *run);      /* points that come out, lead holes, rust: cautions */
+void judge_hang(struct run *run);          /* sticks that hang on screws near their end */
+void judge_notches(struct run *run);       /* posts where sticks are let in */
+void judge_joint_moments(struct run *run); /* joints that keep the frame from leaning */
+
+/* Does the frame stand, with the leans and critical factors that it may have? For a variant of the
+ * run's frame with other connections. */
+bool judge_stays_upright(const struct run *run, const struct frame *frame);
 
 /* Ways to fold as fastened that no load drives: a caution each. */
 void judge_idle_modes(struct run *run);
@@ -23,6 +34,10 @@ void judge_second_order(struct run *run);
 /* False where its own long-standing load pushes the frame over (critical factor under 1); the
  * motion is then in the result. */
 bool judge_stands(struct run *run);
+
+/* False where no state of its feet stands under its own weight alone; how it tips is then in the
+ * result. */
+bool judge_keeps_its_feet(struct run *run);
 
 /* The frame buckles like this (3 numbers a joint): into the result as a motion. */
 void judge_fall(struct run *run, const double *shape);

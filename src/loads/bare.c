@@ -134,7 +134,8 @@ void bare_wind(struct arena *arena, const struct bare *bare, enum wind_from from
         for (int c = 0; c < 3; c++)
             force[c] = pressure * area * blows[c];
         if (area > 0.0)
-            shelf_force(arena, model, &model->frame->shelves.items[k], &bare->shelves[k], force,
+            shelf_force(arena, model, &model->frame->shelves.items[k], &bare->shelves[k],
+                        bare->shelves[k].shares, bare->shelves[k].start, bare->shelves[k].end, force,
                         set);
     }
 }

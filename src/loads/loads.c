@@ -3,6 +3,7 @@
 #include "base/vector.h"
 #include "loads/combinations.h"
 #include "loads/panels.h"
+#include "loads/patterns.h"
 #include "loads/push.h"
 #include "loads/shelves.h"
 #include "loads/weather.h"
@@ -46,8 +47,8 @@ static void add_self_weight(struct arena *arena, const struct model *model, stru
     }
 }
 
-static void add_explicit(struct arena *arena, const struct model *model, struct load_set *set,
-                         const struct load *load) {
+void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                    const struct load *load) {
     set->present = true;
     if (load->type == LOAD_LINE) {
         loads_on_member(arena, model, set, load->member, 0.0, model->members[load->member].length,
@@ -157,6 +158,23 @@ static void load_shelves(struct arena *arena, struct loads *loads) {
     }
 }
 
+/* More or fewer trays than described. */
+static void share_trays(struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
+    double share = frame->tray_share;
+    for (int set = SET_TRAY_LONG; set <= SET_TRAY_SHORT; set++) {
+        struct load_set *trays = &loads->sets[set];
+        for (size_t k = 0; k < trays->on_segments.count; k++)
+            for (int i = 0; i < 3; i++)
+                trays->on_segments.items[k].force[i] *= share;
+        for (size_t j = 0; j < frame->joints.count; j++)
+            for (int i = 0; i < 6; i++)
+                trays->joints[j][i] *= share;
+    }
+    for (size_t k = 0; k < frame->shelves.count; k++)
+        loads->shelves[k].trays *= share;
+}
+
 /* A push that the file does not give itself. */
 static void add_pushes(struct arena *arena, struct loads *loads) {
     const struct frame *frame = loads->model->frame;
@@ -203,9 +221,11 @@ struct loads *loads_build(struct arena *arena, const struct model *model) {
     }
     load_shelves(arena, loads);
     for (size_t k = 0; k < frame->loads.count; k++)
-        add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
-                     &frame->loads.items[k]);
+        loads_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
+                       &frame->loads.items[k]);
+    share_trays(loads);
     add_pushes(arena, loads);
+    patterns_build(arena, loads);
     for (size_t s = 0; s < loads->set_count; s++)
         seal(arena, model, &loads->sets[s]);
     build_cases(arena, loads, set_of, first_weather);

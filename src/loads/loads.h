@@ -17,7 +17,7 @@ struct segment_load {
 
 struct load_set {
     bool present;
-    bool leans; /* weight that a lean carries along: own, trays, snow */
+    bool leans;          /* weight that a frame out of plumb carries along */
     double (*joints)[6]; /* per joint: N and N-m */
     struct {
         struct segment_load *items;
@@ -52,6 +52,12 @@ struct load_combination {
     bool out_of_plumb;  /* carries 1.5 % of its vertical loads sideways, in the worst direction */
 };
 
+/* Shelves that are not all full (loads/patterns.h): what it replaces are the trays. */
+struct load_pattern {
+    const char *words; /* "trays on the upper shelf alone" */
+    int sets[2];       /* long-standing trays, the others; -1 none */
+};
+
 /* One shelf as loaded. */
 struct shelf_loading {
     double start, end;   /* m along the first rail's axis: the length common to all rails */
@@ -75,6 +81,9 @@ struct loads {
     size_t combination_count;
     struct shelf_loading *shelves; /* per frame shelf */
     const struct weather *weather; /* loads/weather.h */
+    struct load_pattern *patterns;
+    size_t pattern_count;
+    int first_pattern_set; /* sets from here on belong to patterns, and to no case */
     struct {
         const char **items;
         size_t count, capacity;
@@ -92,6 +101,9 @@ double loads_case_factor(const struct loads *loads, int combination, int frame_c
 /* Factor of the trays of a shelf by how long they stand, and of a set beside that of its case. */
 double loads_tray_factor(const struct loads *loads, int combination, bool short_standing);
 double loads_set_share(const struct load_combination *in, int set);
+/* Add a load of the file to a set. */
+void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                    const struct load *load);
 
 /* Add one load on a member, `from` to `to` metres along it (equal: one force), cut at the joints.
  */

@@ -102,9 +102,8 @@ static void snow_case(struct making *making, enum snow_way way) {
         const struct shelf_loading *loading = &making->shelves[k];
         double area = (loading->end - loading->start) * loading->width;
         double weight = snow_at(making, weather->cover_count + k, way) * area;
-        if (weight > 0.0)
-            shelf_force(making->arena, making->model, &frame->shelves.items[k], loading,
-                        (const double[3]){0.0, 0.0, -weight}, set);
+        shelves_spread(making->arena, making->model, &frame->shelves.items[k], loading,
+                       loading->shares, loading->start, loading->end, weight, set);
         weather->shelf_snow[k] = fmax(weather->shelf_snow[k], weight);
     }
 }

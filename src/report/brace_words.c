@@ -50,6 +50,12 @@ const char *force_in_words(struct arena *arena, double force, enum unit_system u
                        quantity_print(arena, unit * ceil(force / unit), QUANTITY_WEIGHT, units));
 }
 
+const char *strength_in_words(struct arena *arena, double force, enum unit_system units) {
+    double unit = unit_default(QUANTITY_WEIGHT, units)->factor;
+    return arena_print(arena, "about %s",
+                       quantity_print(arena, unit * floor(force / unit), QUANTITY_WEIGHT, units));
+}
+
 bool lean_varies(const struct lean_row *row) {
     const double *moves = row->without_panels;
     if (isfinite(moves[LEAN_LOW]) != isfinite(moves[LEAN_HIGH]))
@@ -69,9 +75,10 @@ void brace_cautions(struct arena *arena, const struct brace_answer *answer, stru
     for (size_t k = 0; k < frame->cautions.count; k++)
         ARRAY_PUSH(arena, &result->cautions, frame->cautions.items[k]);
     if (answer->brace_count)
-        ARRAY_PUSH(arena, &result->cautions,
-                   "not checked here yet: whether the screws of a diagonal, and the joints that it "
-                   "ends at, hold its force");
+        ARRAY_PUSH(
+            arena, &result->cautions,
+            "not checked here: what a diagonal does to the sticks and joints that it ends at; "
+            "put it into the file and run batten check");
     if (some_lean_varies(answer))
         ARRAY_PUSH(arena, &result->cautions,
                    "how stiff screws are is an estimate: movements may differ as shown");
