@@ -27,13 +27,18 @@ static double cost_of(const struct basis *basis, int column) {
     return (double)basis->kinds->cost[stock];
 }
 
-/* Entry of a column in a row. */
-static double entry(const struct basis *basis, int column, size_t row) {
+/* What a column gives of each row, times `row_by_row`. */
+static double times_column(const struct basis *basis, const double *row_by_row, int column) {
     if (basis_surplus(basis, column))
-        return -1 - column == (int)row ? -1.0 : 0.0;
+        return -row_by_row[-1 - column];
+    int row = basis_alone(basis, column);
     if (column < 0)
-        return basis_alone(basis, column) == (int)row ? (double)basis->alone[row] : 0.0;
-    return (double)basis->columns->items[column].take[basis->kind[row]];
+        return row_by_row[row] * (double)basis->alone[row];
+    const struct pattern *pattern = &basis->columns->items[column];
+    double sum = 0.0;
+    for (size_t t = 0; t < pattern->take_count; t++)
+        sum += row_by_row[basis->row[pattern->takes[t].kind]] * pattern->takes[t].count;
+    return sum;
 }
 
 void basis_price(struct basis *basis) {
@@ -56,15 +61,27 @@ void basis_amounts(const struct basis *basis, const double *demand, double *amou
     }
 }
 
+static void fill_column(const struct basis *basis, int column, double *entries, size_t stride) {
+    if (basis_surplus(basis, column)) {
+        entries[(size_t)(-1 - column) * stride] = -1.0;
+    } else if (column < 0) {
+        int row = basis_alone(basis, column);
+        entries[(size_t)row * stride] = basis->alone[row];
+    } else {
+        const struct pattern *pattern = &basis->columns->items[column];
+        for (size_t t = 0; t < pattern->take_count; t++)
+            entries[(size_t)basis->row[pattern->takes[t].kind] * stride] = pattern->takes[t].count;
+    }
+}
+
 /* The inverse anew from the columns; it gathers rounding as it is updated. */
 bool basis_invert(struct basis *basis) {
     size_t n = basis->size;
     struct arena_mark mark = arena_mark(basis->arena);
     double *matrix = ARENA_ARRAY(basis->arena, double, n *n);
     gsl_permutation order = {n, ARENA_ARRAY(basis->arena, size_t, n)};
-    for (size_t row = 0; row < n; row++)
-        for (size_t place = 0; place < n; place++)
-            matrix[row * n + place] = entry(basis, basis->in[place], row);
+    for (size_t place = 0; place < n; place++)
+        fill_column(basis, basis->in[place], &matrix[place], n);
     gsl_matrix_view from = gsl_matrix_view_array(matrix, n, n);
     gsl_matrix_view to = gsl_matrix_view_array(basis->inverse, n, n);
     int sign;
@@ -74,11 +91,8 @@ bool basis_invert(struct basis *basis) {
     return done;
 }
 
-int basis_add_column(struct basis *basis, int stock, const int *take) {
-    size_t count = basis->kinds->count;
-    struct column column = {stock, ARENA_ARRAY(basis->arena, int, count)};
-    memcpy(column.take, take, count * sizeof *take);
-    ARRAY_PUSH(basis->arena, basis->columns, column);
+int basis_add_column(struct basis *basis, struct pattern pattern) {
+    ARRAY_PUSH(basis->arena, basis->columns, pattern);
     return (int)basis->columns->count - 1;
 }
 
@@ -89,9 +103,12 @@ struct basis basis_first(struct arena *arena, const struct kinds *kinds, const i
     basis.worth =
         dearest <= BOARD_WORTH_MOST / UNIT_WORTH ? UNIT_WORTH : BOARD_WORTH_MOST / dearest;
     basis.kind = ARENA_ARRAY(arena, int, kinds->count);
-    for (size_t k = 0; k < kinds->count; k++)
+    basis.row = ARENA_ARRAY(arena, int, kinds->count);
+    for (size_t k = 0; k < kinds->count; k++) {
+        basis.row[k] = demand[k] > 0 ? (int)basis.size : -1;
         if (demand[k] > 0)
             basis.kind[basis.size++] = (int)k;
+    }
     size_t n = basis.size;
     basis.alone = ARENA_ARRAY(arena, int, n);
     basis.in = ARENA_ARRAY(arena, int, n);
@@ -116,9 +133,7 @@ bool basis_bring_in(struct basis *basis, int column) {
     size_t n = basis->size, leaving = n;
     double least = INFINITY;
     for (size_t place = 0; place < n; place++) {
-        double sum = 0.0;
-        for (size_t row = 0; row < n; row++)
-            sum += basis->inverse[place * n + row] * entry(basis, column, row);
+        double sum = times_column(basis, &basis->inverse[place * n], column);
         basis->entering[place] = sum;
         if (sum > 1e-9 && basis->amount[place] / sum < least) {
             least = basis->amount[place] / sum;

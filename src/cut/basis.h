@@ -16,6 +16,7 @@ struct basis {
     size_t size;
     int64_t worth;   /* of a unit of cost */
     int *kind;       /* of a row */
+    int *row;        /* of a kind; -1 without demand */
     int *alone;      /* pieces on a board of a row's kind alone */
     int *in;         /* column of a place in the basis */
     double *inverse; /* size x size, rows are places */
@@ -34,8 +35,8 @@ bool basis_surplus(const struct basis *basis, int column);
 int basis_alone(const struct basis *basis, int column); /* its row */
 int basis_stock_alone(const struct basis *basis, int row);
 
-/* A new known column; `take` is copied. */
-int basis_add_column(struct basis *basis, int stock, const int *take);
+/* A new known column. */
+int basis_add_column(struct basis *basis, struct pattern pattern);
 
 /* The prices of the rows. */
 void basis_price(struct basis *basis);

@@ -111,9 +111,9 @@ struct kinds kinds_of(struct arena *arena, const struct board_task *task, struct
     return kinds;
 }
 
-void layout_add(struct arena *arena, struct layout *layout, const struct kinds *kinds, int stock,
-                const int *count, int times) {
-    struct pattern pattern = {.stock = stock, .times = times};
+struct pattern pattern_of(struct arena *arena, const struct kinds *kinds, int stock,
+                          const int *count) {
+    struct pattern pattern = {.stock = stock, .times = 1};
     for (size_t k = 0; k < kinds->count; k++)
         pattern.take_count += count[k] > 0;
     pattern.takes = ARENA_ARRAY(arena, struct take, pattern.take_count);
@@ -121,8 +121,14 @@ void layout_add(struct arena *arena, struct layout *layout, const struct kinds *
     for (size_t k = 0; k < kinds->count; k++)
         if (count[k] > 0)
             pattern.takes[next++] = (struct take){(int)k, count[k]};
+    return pattern;
+}
+
+void layout_add(struct arena *arena, struct layout *layout, const struct kinds *kinds,
+                struct pattern pattern, int times) {
+    pattern.times = times;
     ARRAY_PUSH(arena, layout, pattern);
-    layout->cost += kinds->cost[stock] * times;
+    layout->cost += kinds->cost[pattern.stock] * times;
 }
 
 int kinds_stock_for(const struct kinds *kinds, int64_t size) {

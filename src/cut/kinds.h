@@ -33,7 +33,7 @@ struct pattern {
     int stock;
     struct take *takes; /* longest first */
     size_t take_count;
-    int times;
+    int times; /* in a layout */
 };
 struct layout {
     struct pattern *items;
@@ -41,9 +41,13 @@ struct layout {
     int64_t cost; /* in units of kinds.cost_unit */
 };
 
-/* Add a pattern of count[k] pieces of kind k. */
-void layout_add(struct arena *arena, struct layout *layout, const struct kinds *kinds, int stock,
-                const int *count, int times);
+/* count[k] pieces of kind k. */
+struct pattern pattern_of(struct arena *arena, const struct kinds *kinds, int stock,
+                          const int *count);
+
+/* Cut a pattern so often. */
+void layout_add(struct arena *arena, struct layout *layout, const struct kinds *kinds,
+                struct pattern pattern, int times);
 
 /* The cheapest stock that holds pieces of this size altogether. */
 int kinds_stock_for(const struct kinds *kinds, int64_t size);

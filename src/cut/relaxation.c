@@ -9,9 +9,9 @@
 enum { STEPS_MOST = 4000, STEPS_BETWEEN_FRESH = 80 };
 static const double TOLERANCE = 1e-9;
 
-static bool is_allowed(const struct basis *basis, const struct column *column) {
-    for (size_t k = 0; k < basis->kinds->count; k++)
-        if (column->take[k] > basis->demand[k])
+static bool is_allowed(const struct basis *basis, const struct pattern *column) {
+    for (size_t t = 0; t < column->take_count; t++)
+        if (column->takes[t].count > basis->demand[column->takes[t].kind])
             return false;
     return true;
 }
@@ -27,11 +27,13 @@ static bool known_column(const struct basis *basis, int *entering) {
             found = true;
         }
     for (size_t c = 0; c < basis->columns->count; c++) {
-        const struct column *column = &basis->columns->items[c];
+        const struct pattern *column = &basis->columns->items[c];
+        if (!is_allowed(basis, column))
+            continue;
         double saved = (double)basis->kinds->cost[column->stock];
-        for (size_t row = 0; row < basis->size; row++)
-            saved -= basis->price[row] * column->take[basis->kind[row]];
-        if (saved < best && is_allowed(basis, column)) {
+        for (size_t t = 0; t < column->take_count; t++)
+            saved -= basis->price[basis->row[column->takes[t].kind]] * column->takes[t].count;
+        if (saved < best) {
             best = saved;
             *entering = (int)c;
             found = true;
@@ -71,7 +73,7 @@ static bool new_column(struct basis *basis, const int64_t *worth, int *take, int
         *entering = (int)s;
     }
     if (found)
-        *entering = basis_add_column(basis, *entering, take);
+        *entering = basis_add_column(basis, pattern_of(basis->arena, kinds, *entering, take));
     return found;
 }
 
@@ -103,7 +105,8 @@ static void take_bound(struct basis *basis, struct relaxation *relaxation) {
 static int keep_alone(struct basis *basis, int row) {
     int *take = ARENA_ARRAY(basis->arena, int, basis->kinds->count);
     take[basis->kind[row]] = basis->alone[row];
-    return basis_add_column(basis, basis_stock_alone(basis, row), take);
+    int stock = basis_stock_alone(basis, row);
+    return basis_add_column(basis, pattern_of(basis->arena, basis->kinds, stock, take));
 }
 
 static void take_columns(struct basis *basis, struct relaxation *relaxation) {
@@ -151,9 +154,12 @@ static void simplex(struct basis *basis, int64_t *worth) {
 struct relaxation relax(struct arena *arena, const struct kinds *kinds, const int *demand,
                         struct columns *columns) {
     struct relaxation relaxation = {.scale = 1, .worth = ARENA_ARRAY(arena, int64_t, kinds->count)};
-    struct basis basis = basis_first(arena, kinds, demand, columns);
-    if (!basis.size || basis.size > RELAXED_KINDS_MOST)
+    size_t active = 0;
+    for (size_t k = 0; k < kinds->count; k++)
+        active += demand[k] > 0;
+    if (!active || active > RELAXED_KINDS_MOST)
         return relaxation;
+    struct basis basis = basis_first(arena, kinds, demand, columns);
     simplex(&basis, relaxation.worth);
     relaxation.solved = true;
     take_bound(&basis, &relaxation);

@@ -14,13 +14,9 @@
 
 enum { RELAXED_KINDS_MOST = 250 }; /* more kinds with a demand take too long */
 
-struct column { /* a pattern that may be cut */
-    int stock;
-    int *take; /* per kind */
-};
 /* Patterns found so far; later relaxations of parts of the demand start with them. */
 struct columns {
-    struct column *items;
+    struct pattern *items;
     size_t count, capacity;
 };
 

@@ -2,26 +2,23 @@
 
 #include "cut/first_fit.h"
 
+#include <limits.h>
 #include <math.h>
 #include <string.h>
 
-static void cut(struct arena *arena, const struct kinds *kinds, const struct column *column,
+static void cut(struct arena *arena, const struct kinds *kinds, const struct pattern *column,
                 int times, int *left, struct layout *layout) {
-    layout_add(arena, layout, kinds, column->stock, column->take, times);
-    for (size_t k = 0; k < kinds->count; k++)
-        left[k] -= column->take[k] * times;
+    layout_add(arena, layout, kinds, *column, times);
+    for (size_t t = 0; t < column->take_count; t++)
+        left[column->takes[t].kind] -= column->takes[t].count * times;
 }
 
 /* How often it can be cut from what is left. */
-static int most_times(const struct kinds *kinds, const struct column *column, const int *left) {
-    int most = 0;
-    bool first = true;
-    for (size_t k = 0; k < kinds->count; k++) {
-        if (!column->take[k])
-            continue;
-        int times = left[k] / column->take[k];
-        most = first || times < most ? times : most;
-        first = false;
+static int most_times(const struct pattern *column, const int *left) {
+    int most = INT_MAX;
+    for (size_t t = 0; t < column->take_count; t++) {
+        int times = left[column->takes[t].kind] / column->takes[t].count;
+        most = times < most ? times : most;
     }
     return most;
 }
@@ -30,9 +27,9 @@ bool cut_whole_times(struct arena *arena, const struct kinds *kinds, const struc
                      const struct relaxation *relaxation, int *left, struct layout *layout) {
     bool any = false;
     for (size_t k = 0; k < relaxation->count; k++) {
-        const struct column *column = &columns->items[relaxation->column[k]];
+        const struct pattern *column = &columns->items[relaxation->column[k]];
         int whole = (int)floor(relaxation->times[k] + 1e-6);
-        int most = most_times(kinds, column, left);
+        int most = most_times(column, left);
         int times = whole < most ? whole : most;
         if (times <= 0)
             continue;
@@ -46,11 +43,11 @@ bool cut_whole_times(struct arena *arena, const struct kinds *kinds, const struc
 static bool cut_largest_share(struct arena *arena, const struct kinds *kinds,
                               const struct columns *columns, const struct relaxation *relaxation,
                               int *left, struct layout *layout) {
-    const struct column *best = NULL;
+    const struct pattern *best = NULL;
     double largest = 0.0;
     for (size_t k = 0; k < relaxation->count; k++) {
-        const struct column *column = &columns->items[relaxation->column[k]];
-        if (relaxation->times[k] > largest && most_times(kinds, column, left) > 0) {
+        const struct pattern *column = &columns->items[relaxation->column[k]];
+        if (relaxation->times[k] > largest && most_times(column, left) > 0) {
             largest = relaxation->times[k];
             best = column;
         }

@@ -102,7 +102,8 @@ enum search_outcome search_layout(struct arena *arena, const struct kinds *kinds
     remainder_measure(&search.remainder, task->relaxation);
     if (rest_fits(&search)) {
         for (size_t k = 0; k < search.chosen_count; k++)
-            layout_add(arena, layout, kinds, search.chosen[k].stock, search.chosen[k].take, 1);
+            layout_add(arena, layout, kinds,
+                       pattern_of(arena, kinds, search.chosen[k].stock, search.chosen[k].take), 1);
         return SEARCH_FOUND;
     }
     arena_rewind(arena, mark);
