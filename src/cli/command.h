@@ -35,5 +35,6 @@ enum exit_status why_command(const struct call *call);
 enum exit_status brace_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
+enum exit_status fastener_command(const struct call *call);
 
 #endif

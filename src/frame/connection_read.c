@@ -161,7 +161,7 @@ static void read_type(struct reader *reader, const struct node *entry,
     connection->type = (enum connection_type)type;
     /* ORDER connection_type */
     static void (*const read[])(struct reader *, const struct node *, struct connection *) = {
-        read_plain, read_plain,   read_springs, read_lap,   read_lap,    read_plain,
+        read_plain,   read_plain,  read_springs, read_lap,     read_lap,  read_plain,
         read_bracket, read_gusset, read_cleat,   read_notched, read_hinge};
     read[type](reader, entry, connection);
 }

@@ -17,10 +17,10 @@ struct fastening {
 
 /* Two sticks face to face: the plane of the faces. Axes are local ones of the ending stick. */
 struct lap_plane {
-    bool parallel;                     /* the sticks run the same way */
-    int normal, across;                /* 1 (y) or 2 (z): along the screws; in the plane */
-    double width_ending, width_host;   /* m, the sizes in the plane */
-    double thick_ending, thick_host;   /* m, along the screws */
+    bool parallel;                   /* the sticks run the same way */
+    int normal, across;              /* 1 (y) or 2 (z): along the screws; in the plane */
+    double width_ending, width_host; /* m, the sizes in the plane */
+    double thick_ending, thick_host; /* m, along the screws */
 };
 struct lap_plane fastening_plane(const struct fastening *fastening);
 
