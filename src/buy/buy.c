@@ -56,18 +56,19 @@ static void note_assumptions(struct buying *buying) {
     const struct cut_answer *answer = buying->answer;
     enum unit_system units = buying->frame->units;
     struct arena *arena = buying->arena;
-    bool sticks = false, sheets = false;
+    bool sticks = false, sheets = false, metric = units == UNITS_SI;
     for (size_t k = 0; k < answer->stick_count; k++)
         sticks |= answer->sticks[k].stock_assumed;
     for (size_t k = 0; k < answer->sheet_count; k++)
         sheets |= answer->sheets[k].size_assumed;
     if (sticks)
         buy_note(buying,
-                 arena_print(arena,
-                             "boards are taken as %s long where no price says another length; "
-                             "--stock \"8 ft, 10 ft\" names others",
-                             quantity_print_length(arena, table_constant("cut-stick-length").value,
-                                                   units)));
+                 arena_print(
+                     arena,
+                     "boards are taken as %s long where no price says another length; "
+                     "--stock \"%s\" names others",
+                     quantity_print_length(arena, table_constant("cut-stick-length").value, units),
+                     metric ? "2.4 m, 3 m" : "8 ft, 10 ft"));
     if (sheets)
         buy_note(
             buying,
@@ -79,8 +80,10 @@ static void note_assumptions(struct buying *buying) {
         buy_note(buying, arena_print(arena, "%s is cut off both ends of every board first",
                                      quantity_print_length(arena, answer->trim, units)));
     else
-        buy_note(buying, "the ends of boards are used as they come; where they are rough or split, "
-                         "--trim \"1/2 in\" leaves that off both ends");
+        buy_note(buying, arena_print(arena,
+                                     "the ends of boards are used as they come; where they are "
+                                     "rough or split, --trim \"%s\" leaves that off both ends",
+                                     metric ? "12 mm" : "1/2 in"));
 }
 
 static void note_unread(struct buying *buying) {

@@ -70,8 +70,9 @@ static struct cut_sheets cut_kind(struct buying *buying, const struct kind_of_sh
     struct sheet_size *sizes;
     size_t count = priced_sizes(buying->arena, buying->frame, kind->sheet, &sizes);
     if (!count) {
-        struct sheet_size usual = {table_constant("cut-sheet-width").value,
-                                   table_constant("cut-sheet-length").value};
+        struct sheet_size usual = {
+            buy_metres(buy_nanometres(table_constant("cut-sheet-width").value)),
+            buy_metres(buy_nanometres(table_constant("cut-sheet-length").value))};
         struct cut_sheets only = cut_from(buying, kind, usual);
         only.size_assumed = true;
         return only;

@@ -71,8 +71,10 @@ static const char *name_of(struct arena *arena, const struct frame *frame,
 /* ---- pieces ---- */
 
 static struct cut_piece piece_of(const struct model *model, const struct stick_piece *from) {
-    struct cut_piece piece = {
-        .name = from->name, .stick = from->stick, .length = from->length, .needs = from->needs};
+    struct cut_piece piece = {.name = from->name,
+                              .stick = from->stick,
+                              .length = buy_metres(buy_nanometres(from->length)),
+                              .needs = buy_metres(buy_nanometres(from->needs))};
     if (from->member < 0 || from->given)
         return piece;
     const struct model_member *stick = &model->members[from->member];
@@ -121,7 +123,7 @@ static void take_stocks(struct buying *buying, const struct group *group,
         sticks->stock_count = options->stock_count;
     } else if (!sticks->stock_count) {
         stocks = ARENA_NEW(buying->arena, double);
-        *stocks = table_constant("cut-stick-length").value;
+        *stocks = buy_metres(buy_nanometres(table_constant("cut-stick-length").value));
         sticks->stocks = stocks;
         sticks->stock_count = 1;
         sticks->stock_assumed = true;

@@ -4,6 +4,7 @@
 #include "units/decimal.h"
 
 #include <math.h>
+#include <stdbool.h>
 #include <string.h>
 
 /* Units of the picture. */
@@ -14,8 +15,8 @@ enum {
     BOARD = 26,
     BETWEEN = 8,
     SHEET_MOST = 460,
-    SHEETS_A_ROW = 2,
     LETTER = 6,
+    LINE = 14,
     RIBS = 24
 };
 
@@ -51,15 +52,12 @@ static void words(struct picture *picture, const char *look, double x, double y,
     text_add(picture->text, "</text>\n");
 }
 
-/* In the middle of its room, as much of it as fits: both, the second alone, or nothing. */
-static void label(struct picture *picture, double x, double y, double room, const char *first,
-                  const char *second) {
-    struct arena *arena = picture->text->arena;
-    const char *both = arena_print(arena, "%s %s", first, second);
-    if ((double)strlen(both) * LETTER <= room)
-        words(picture, "name", x + room / 2.0, y, both);
-    else if ((double)strlen(second) * LETTER <= room)
-        words(picture, "name", x + room / 2.0, y, second);
+/* In the middle of its room, where it fits. */
+static bool label(struct picture *picture, double x, double y, double room, const char *string) {
+    if ((double)strlen(string) * LETTER > room)
+        return false;
+    words(picture, "name", x + room / 2.0, y, string);
+    return true;
 }
 
 static void head(struct picture *picture, const char *string) {
@@ -90,7 +88,9 @@ static void draw_board(struct picture *picture, const struct cut_sticks *sticks,
         double wide = piece->needs * scale;
         rectangle(picture, "piece", x, y, wide, BOARD,
                   arena_print(arena, "%s, %s", piece->name, length));
-        label(picture, x, y + 0.65 * BOARD, wide, piece->name, length);
+        if (!label(picture, x, y + 0.65 * BOARD, wide,
+                   arena_print(arena, "%s %s", piece->name, length)))
+            label(picture, x, y + 0.65 * BOARD, wide, length);
         x += wide + picture->answer->kerf * scale;
     }
     picture->y += BOARD + BETWEEN;
@@ -129,7 +129,10 @@ static void draw_sheet(struct picture *picture, const struct cut_sheets *sheets,
         double tall = piece->size[1] * scale, top = y + height - piece->at[1] * scale - tall;
         rectangle(picture, "piece", left, top, wide, tall,
                   arena_print(arena, "%s, %s", piece->name, size));
-        label(picture, left, top + tall / 2.0, wide, piece->name, size);
+        if (tall > 2 * LINE) {
+            label(picture, left, top + tall / 2.0, wide, piece->name);
+            label(picture, left, top + tall / 2.0 + LINE, wide, size);
+        }
     }
     if (sheets->fluted)
         draw_ribs(picture, x, y, width, height);
@@ -140,10 +143,12 @@ static void draw_sheets(struct picture *picture, const struct cut_sheets *sheets
     head(picture,
          arena_print(picture->text->arena, "%s: %d sheet%s", table_sheet(sheets->sheet)->name,
                      sheets->needed, sheets->needed == 1 ? "" : "s"));
+    double step = sheets->width * scale + EDGE;
+    int columns = (int)fmax(1.0, floor((WIDTH - EDGE) / step));
     for (int sheet = 1; sheet <= sheets->needed; sheet++) {
-        int column = (sheet - 1) % SHEETS_A_ROW;
-        draw_sheet(picture, sheets, sheet, EDGE + column * (SHEET_MOST + EDGE), scale);
-        if (column == SHEETS_A_ROW - 1 || sheet == sheets->needed)
+        int column = (sheet - 1) % columns;
+        draw_sheet(picture, sheets, sheet, EDGE + column * step, scale);
+        if (column == columns - 1 || sheet == sheets->needed)
             picture->y += sheets->length * scale + BETWEEN;
     }
 }

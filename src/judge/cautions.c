@@ -65,10 +65,6 @@ static void left_out(struct run *run) {
         not_checked(run, "wind: it is read, and no load is made of it yet");
     else if (!indoors)
         not_checked(run, "wind (none given under site)");
-    if (frame->prices.count)
-        not_checked(run, "prices: they are read, and no cost is made of them yet");
-    if (frame->parts.count)
-        not_checked(run, "the weight of the parts that are carried");
     if (frame->shape.given)
         not_checked(run, "shape: it is read, and no frame is built from it yet, so nothing of this "
                          "file is judged");

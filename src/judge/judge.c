@@ -170,6 +170,7 @@ static void judge_model(struct run *run) {
     judge_joint_moments(run);
     judge_hang(run);
     judge_notches(run);
+    judge_carry(run);
     run->result->verdict = worst_verdict(run->result);
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,
