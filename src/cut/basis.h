@@ -15,6 +15,7 @@ struct basis {
     struct columns *columns;
     size_t size;
     int64_t worth;   /* of a unit of cost */
+    long patience;   /* for its knapsacks */
     int *kind;       /* of a row */
     int *row;        /* of a kind; -1 without demand */
     int *alone;      /* pieces on a board of a row's kind alone */

@@ -40,13 +40,28 @@ static void take_layout(struct work *work, const struct layout *layout) {
         work->best = *layout;
 }
 
+/* Next to nothing may be left over, and the lengths have no common measure: few patterns can do
+ * then, and the relaxation says no more than the lengths. */
+static bool is_tight(const struct work *work) {
+    enum { ROOM_LEAST = 1000000 };
+    const struct kinds *kinds = work->kinds;
+    if (kinds->stock_count > 1 || kinds->room[0] < ROOM_LEAST)
+        return false;
+    int64_t left = work->bound / kinds->cost[0] * kinds->room[0];
+    for (size_t k = 0; k < kinds->count; k++)
+        left -= kinds->size[k] * kinds->demand[k];
+    return left < kinds->size[kinds->count - 1] / 8;
+}
+
 /* Before there is a relaxation: most tasks are done with that. */
 static void search_quickly(struct work *work) {
-    static const struct search_limits limits[] = {{4, 100000, 0}, {32, 300000, 0}};
+    static const struct search_limits limits[] = {
+        {4, 100000, 0}, {32, 300000, 0}, {0, 200000000, 0}};
     const struct relaxation none = {.scale = 1,
                                     .worth = ARENA_ARRAY(work->arena, int64_t, work->kinds->count)};
     const struct search_task task = {work->kinds->demand, &none, work->bound, NULL};
-    for (size_t k = 0; k < sizeof limits / sizeof *limits && !is_proved(work); k++) {
+    size_t stages = is_tight(work) ? 3 : 2;
+    for (size_t k = 0; k < stages && !is_proved(work); k++) {
         struct layout layout = {0};
         if (search_layout(work->arena, work->kinds, &task, &limits[k], &layout) == SEARCH_FOUND)
             take_layout(work, &layout);
@@ -77,7 +92,7 @@ enum { MIX_SEARCHES = 3 };
 static enum search_outcome search_mix(struct work *work, const struct relaxation *relaxation,
                                       const struct mix_of_stocks *mix, size_t stages) {
     static const struct search_limits limits[MIX_SEARCHES] = {
-        {16, 30000, 0}, {256, 300000, 20000}, {0, 3000000, 200000}};
+        {16, 30000, 0}, {256, 300000, 20000}, {0, 20000000, 200000}};
     const struct search_task task = {work->kinds->demand, relaxation, mix->cost, mix->boards};
     enum search_outcome outcome = SEARCH_UNDECIDED;
     for (size_t k = 0; k < stages && outcome == SEARCH_UNDECIDED; k++) {
@@ -99,7 +114,7 @@ static void search_mixes(struct work *work, const struct relaxation *relaxation)
     int64_t undecided = work->best.cost;
     for (size_t x = 0; x < count && mixes[x].cost < work->best.cost; x++) {
         /* once a mix is left open the others are only looked at for a better plan */
-        size_t stages = undecided < work->best.cost ? MIX_SEARCHES - 1 : MIX_SEARCHES;
+        size_t stages = undecided < work->best.cost ? 1 : MIX_SEARCHES;
         if (search_mix(work, relaxation, &mixes[x], stages) == SEARCH_UNDECIDED &&
             mixes[x].cost < undecided)
             undecided = mixes[x].cost;

@@ -5,9 +5,9 @@
 #include <string.h>
 
 enum {
-    STEPS_FIRST = 20000,     /* tried before the table, where that is possible */
-    STEPS_MOST = 30000,      /* tried without it */
-    TABLE_ROOM_MOST = 40000, /* rooms in the table */
+    STEPS_FIRST = 30000,
+    TABLE_ROOM_MOST = 500000, /* rooms in the table */
+    TABLE_STEP = 8            /* of it are filled in the time of a step */
 };
 
 /* ---- depth first, densest first, with the bound of one piece cut to fill the rest ---- */
@@ -99,6 +99,14 @@ static size_t bundles_of(const struct dense *items, size_t count, int64_t room,
     return made;
 }
 
+/* How much patience the table takes; more than there is where it is too large. */
+static long table_steps(const struct knapsack *knapsack, const struct dense *items, size_t count) {
+    if (knapsack->room > TABLE_ROOM_MOST)
+        return *knapsack->patience + 1;
+    size_t bundles = bundles_of(items, count, knapsack->room, NULL);
+    return (long)bundles * (long)knapsack->room / TABLE_STEP;
+}
+
 static int64_t best_by_table(struct arena *arena, const struct dense *items, size_t count,
                              int64_t room, int *take) {
     size_t rooms = (size_t)room + 1, words = (rooms + 63) / 64;
@@ -154,11 +162,12 @@ int64_t knapsack_best(struct arena *arena, const struct knapsack *knapsack, int6
     struct arena_mark mark = arena_mark(arena);
     struct dense *items = ARENA_ARRAY(arena, struct dense, knapsack->count);
     size_t count = dense_items(knapsack, items);
-    bool small = knapsack->room <= TABLE_ROOM_MOST;
     struct trying trying;
-    bool all = try_all(arena, items, count, knapsack->room, over, small ? STEPS_FIRST : STEPS_MOST,
-                       &trying);
-    if (!all && small) {
+    bool all = try_all(arena, items, count, knapsack->room, over, STEPS_FIRST, &trying);
+    bool more = !all && !trying.found && *knapsack->patience > 0;
+    long table = more ? table_steps(knapsack, items, count) : 0;
+    if (more && table <= *knapsack->patience) {
+        *knapsack->patience -= table;
         int *found = ARENA_ARRAY(arena, int, count + 1);
         int64_t best = best_by_table(arena, items, count, knapsack->room, found);
         trying.found = best > over;
@@ -167,6 +176,9 @@ int64_t knapsack_best(struct arena *arena, const struct knapsack *knapsack, int6
             trying.best_take = found;
         }
         all = true;
+    } else if (more) {
+        all = try_all(arena, items, count, knapsack->room, over, *knapsack->patience, &trying);
+        *knapsack->patience -= trying.steps;
     }
     int64_t best = trying.best;
     if (trying.found)

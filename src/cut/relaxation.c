@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { STEPS_MOST = 4000, STEPS_BETWEEN_FRESH = 80 };
+enum { STEPS_MOST = 4000, STEPS_BETWEEN_FRESH = 80, PATIENCE = 4000000 };
 static const double TOLERANCE = 1e-9;
 
 static bool is_allowed(const struct basis *basis, const struct pattern *column) {
@@ -49,21 +49,24 @@ static void whole_worths(const struct basis *basis, int64_t *worth) {
             worth[basis->kind[row]] = (int64_t)floor(basis->price[row] * (double)basis->worth);
 }
 
-/* A new column that saves something, from the knapsack of each stock. */
-static bool new_column(struct basis *basis, const int64_t *worth, int *take, int *entering) {
+/* A new column that saves something, from the knapsack of each stock; no board of a stock holds
+ * more than most[]. */
+static bool new_column(struct basis *basis, const int64_t *worth, int *take, int64_t *most,
+                       int *entering) {
     const struct kinds *kinds = basis->kinds;
     double best = 0.0;
     bool found = false;
     int *try_take = ARENA_ARRAY(basis->arena, int, kinds->count);
     for (size_t s = 0; s < kinds->stock_count; s++) {
-        int64_t enough = kinds->cost[s] * basis->worth, upper;
+        int64_t enough = kinds->cost[s] * basis->worth;
         enough += (int64_t)((double)enough * TOLERANCE) + (int64_t)basis->size;
         struct knapsack knapsack = {.count = kinds->count,
                                     .size = kinds->size,
                                     .worth = worth,
                                     .most = basis->demand,
-                                    .room = kinds->room[s]};
-        int64_t value = knapsack_best(basis->arena, &knapsack, enough, try_take, &upper);
+                                    .room = kinds->room[s],
+                                    .patience = &basis->patience};
+        int64_t value = knapsack_best(basis->arena, &knapsack, enough, try_take, &most[s]);
         double saved = (double)(value - kinds->cost[s] * basis->worth);
         if (value <= enough || (found && saved <= best))
             continue;
@@ -77,23 +80,16 @@ static bool new_column(struct basis *basis, const int64_t *worth, int *take, int
     return found;
 }
 
-/* Sum of worths over the demand against what a board of each stock can hold. */
-static void take_bound(struct basis *basis, struct relaxation *relaxation) {
+/* Sum of worths over the demand against what a board of each stock can hold: `most` per stock. */
+static void take_bound(const struct basis *basis, const int64_t *most,
+                       struct relaxation *relaxation) {
     const struct kinds *kinds = basis->kinds;
-    int *take = ARENA_ARRAY(basis->arena, int, kinds->count);
     double sum = 0.0;
     relaxation->scale = 1;
     for (size_t k = 0; k < kinds->count; k++)
         sum += (double)relaxation->worth[k] * basis->demand[k];
     for (size_t s = 0; s < kinds->stock_count; s++) {
-        struct knapsack knapsack = {.count = kinds->count,
-                                    .size = kinds->size,
-                                    .worth = relaxation->worth,
-                                    .most = basis->demand,
-                                    .room = kinds->room[s]};
-        int64_t upper;
-        knapsack_best(basis->arena, &knapsack, 0, take, &upper);
-        int64_t scale = (upper + kinds->cost[s] - 1) / kinds->cost[s];
+        int64_t scale = (most[s] + kinds->cost[s] - 1) / kinds->cost[s];
         if (scale > relaxation->scale)
             relaxation->scale = scale;
     }
@@ -129,26 +125,25 @@ static void take_columns(struct basis *basis, struct relaxation *relaxation) {
     }
 }
 
-static void simplex(struct basis *basis, int64_t *worth) {
+/* The worths at the end, and what a board of each stock may hold of them. */
+static void simplex(struct basis *basis, int64_t *worth, int64_t *most) {
     int *take = ARENA_ARRAY(basis->arena, int, basis->kinds->count);
     for (int step = 0; step < STEPS_MOST; step++) {
+        int entering = 0;
+        basis_price(basis);
+        if (step + 1 == STEPS_MOST || !known_column(basis, &entering)) {
+            whole_worths(basis, worth);
+            if (!new_column(basis, worth, take, most, &entering))
+                return;
+        }
+        if (!basis_bring_in(basis, entering))
+            return;
         if (step % STEPS_BETWEEN_FRESH == STEPS_BETWEEN_FRESH - 1) {
             if (!basis_invert(basis))
                 return;
             basis_amounts(basis, basis->shaken, basis->amount);
         }
-        int entering = 0;
-        basis_price(basis);
-        if (!known_column(basis, &entering)) {
-            whole_worths(basis, worth);
-            if (!new_column(basis, worth, take, &entering))
-                return;
-        }
-        if (!basis_bring_in(basis, entering))
-            return;
     }
-    basis_price(basis);
-    whole_worths(basis, worth);
 }
 
 struct relaxation relax(struct arena *arena, const struct kinds *kinds, const int *demand,
@@ -160,9 +155,13 @@ struct relaxation relax(struct arena *arena, const struct kinds *kinds, const in
     if (!active || active > RELAXED_KINDS_MOST)
         return relaxation;
     struct basis basis = basis_first(arena, kinds, demand, columns);
-    simplex(&basis, relaxation.worth);
+    basis.patience = PATIENCE;
+    int64_t *most = ARENA_ARRAY(arena, int64_t, kinds->stock_count);
+    for (size_t s = 0; s < kinds->stock_count; s++)
+        most[s] = INT64_MAX / 2;
+    simplex(&basis, relaxation.worth, most);
     relaxation.solved = true;
-    take_bound(&basis, &relaxation);
+    take_bound(&basis, most, &relaxation);
     take_columns(&basis, &relaxation);
     return relaxation;
 }

@@ -6,6 +6,7 @@
 #include "tables/fasteners.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 enum { HINGES_LEAST = 2, HINGES_LONG = 3 };
@@ -160,6 +161,14 @@ static int on_sticks_between(struct arena *arena, const struct model *model,
     return screws;
 }
 
+/* Clear sheets are held by washers, for their holes are larger than the screws. */
+static bool is_wood(int sheet) {
+    struct cited stiffness;
+    char row[64];
+    int length = snprintf(row, sizeof row, "%s.shear-stiffness", table_sheet(sheet)->name);
+    return length > 0 && (size_t)length < sizeof row && table_value("sheet-shear", row, &stiffness);
+}
+
 static void count_panel(struct counting *counting, const struct panel *panel) {
     struct arena *arena = counting->arena;
     const struct model *model = counting->model;
@@ -173,7 +182,8 @@ static void count_panel(struct counting *counting, const struct panel *panel) {
             count_fasteners(counting, FASTENER_SCREW, size, unknown, count);
         else
             count_thing(counting, "screw", "screws for panels", count);
-        count_thing(counting, "washer", "washers for the screws of panels", count);
+        if (!is_wood(panel->sheet))
+            count_thing(counting, "washer", "washers for the screws of panels", count);
     } else if (panel->held == HELD_STAPLED && spaced) {
         count_thing(counting, "staple", "staples", count);
     } else if (panel->held == HELD_HINGED) {
