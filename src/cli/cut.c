@@ -12,7 +12,8 @@
 
 enum { STOCKS_MOST = 20 };
 
-/* A length in the file's own unit where it has none; `least` where it is not given or wrong. */
+/* A length, in the file's own unit where it names none; `otherwise` where it is not given or wrong.
+ */
 static double ask_length(struct asking *asking, enum option option, const char *value,
                          enum unit_system units, bool positive, double otherwise) {
     const char *why;
@@ -39,6 +40,8 @@ static size_t ask_stocks(struct asking *asking, enum unit_system units, double *
         const char *one = arena_copy(arena, list, comma ? (size_t)(comma - list) : strlen(list));
         double stock = ask_length(asking, OPTION_STOCK, one, units, true, 0.0);
         list = comma ? comma + 1 : NULL;
+        if (!(stock > 0.0))
+            continue;
         if (count == STOCKS_MOST) {
             asking_wrong(asking, OPTION_STOCK, "more than %d lengths", STOCKS_MOST);
             return count;
@@ -56,9 +59,8 @@ static size_t ask_stocks(struct asking *asking, enum unit_system units, double *
 }
 
 static void check_trim(struct asking *asking, const struct cut_options *options) {
-    for (size_t k = 0; k < options->stock_count; k++)
-        if (!(options->stocks[k] > 2.0 * options->trim))
-            asking_wrong(asking, OPTION_TRIM, "leaves nothing of the shortest board");
+    if (options->stock_count && !(options->stocks[0] > 2.0 * options->trim))
+        asking_wrong(asking, OPTION_TRIM, "leaves nothing of the shortest board");
 }
 
 static void write_answer(const struct call *call, const struct cut_answer *answer) {

@@ -10,8 +10,27 @@ const char *money_in_words(struct arena *arena, double amount) {
     return arena_print(arena, "%lld.%02lld", hundredths / 100, hundredths % 100);
 }
 
-static const char *length_words(struct arena *arena, const struct cut_answer *answer, double m) {
+const char *cut_length_words(struct arena *arena, const struct cut_answer *answer, double m) {
     return quantity_print_length(arena, m, answer->frame->units);
+}
+
+const char *cut_size_words(struct arena *arena, const struct cut_answer *answer, double a,
+                           double b) {
+    return arena_print(arena, "%s x %s", cut_length_words(arena, answer, a),
+                       cut_length_words(arena, answer, b));
+}
+
+const char *kerf_in_words(struct arena *arena, const struct cut_answer *answer) {
+    const double part = 0.0254 / 64.0;
+    long parts = lround(answer->kerf / part), whole = 64;
+    bool fits = parts > 0 && parts < whole && fabs(answer->kerf - (double)parts * part) < 1e-9;
+    if (answer->frame->units == UNITS_SI || !fits)
+        return quantity_print(arena, answer->kerf, QUANTITY_LENGTH, answer->frame->units);
+    while (parts % 2 == 0) {
+        parts /= 2;
+        whole /= 2;
+    }
+    return arena_print(arena, "%ld/%ld in", parts, whole);
 }
 
 const char *wood_in_words(struct arena *arena, const struct cut_answer *answer, int number) {
@@ -20,8 +39,8 @@ const char *wood_in_words(struct arena *arena, const struct cut_answer *answer, 
     if (stick->size >= 0)
         text_add(&text, table_size(stick->size)->name);
     else if (stick->has_size)
-        text_print(&text, "%s x %s", length_words(arena, answer, stick->thickness),
-                   length_words(arena, answer, stick->width));
+        text_print(&text, "%s x %s", cut_length_words(arena, answer, stick->thickness),
+                   cut_length_words(arena, answer, stick->width));
     else
         text_add(&text, "own section");
     if (stick->species >= 0)
@@ -40,11 +59,13 @@ const char *piece_label(struct arena *arena, const struct cut_piece *piece) {
 static size_t same_length(struct arena *arena, const struct cut_answer *answer,
                           const struct cut_sticks *sticks, const struct cut_board *board,
                           size_t from) {
-    const char *length = length_words(arena, answer, sticks->pieces[board->pieces[from]].length);
+    const char *length =
+        cut_length_words(arena, answer, sticks->pieces[board->pieces[from]].length);
     size_t count = 1;
     while (from + count < board->count &&
-           strcmp(length, length_words(arena, answer,
-                                       sticks->pieces[board->pieces[from + count]].length)) == 0)
+           strcmp(length, cut_length_words(arena, answer,
+                                           sticks->pieces[board->pieces[from + count]].length)) ==
+               0)
         count++;
     return count;
 }
@@ -69,7 +90,7 @@ const char *board_in_words(struct arena *arena, const struct cut_answer *answer,
         text_add(&text, from ? ", " : "");
         if (count > 1)
             text_print(&text, "%zu x ", count);
-        text_add(&text, length_words(arena, answer, piece->length));
+        text_add(&text, cut_length_words(arena, answer, piece->length));
         add_labels(&text, sticks, board, from, count);
     }
     return text_string(&text);
@@ -84,7 +105,7 @@ static const char *slants_in_words(struct arena *arena, const struct cut_answer 
             quantity_print(arena, slants[axis].angle, QUANTITY_ANGLE, answer->frame->units);
         if (strcmp(angle, "0 deg") != 0)
             text_print(&text, "%s%s on the %s face", text.count ? " and " : "", angle,
-                       length_words(arena, answer, slants[axis].face));
+                       cut_length_words(arena, answer, slants[axis].face));
     }
     return text_string(&text);
 }
@@ -105,8 +126,7 @@ const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
 const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks) {
     bool by_cost = isfinite(sticks->least_cost);
     if (sticks->too_long_count)
-        return arena_print(arena, "%zu of its pieces are longer than any board",
-                           sticks->too_long_count);
+        return "not all of it can be cut from these";
     if (sticks->proved)
         return by_cost ? "no cheaper choice will do" : "no fewer will do";
     return by_cost ? arena_print(arena, "not proved to be cheapest: %s is the least it can cost",
@@ -117,7 +137,7 @@ const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks) {
 
 const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets) {
     if (sheets->too_large)
-        return arena_print(arena, "%zu of its pieces are larger than a sheet", sheets->too_large);
+        return "not all of it can be cut from these";
     if (sheets->proved)
         return "no fewer will do";
     return arena_print(arena, "not proved to be fewest: at least %d are needed", sheets->bound);

@@ -8,6 +8,14 @@
 /* "16.00": hundredths, always two. */
 const char *money_in_words(struct arena *arena, double amount);
 
+/* "2 ft 3-1/2 in"; "4 ft x 8 ft" */
+const char *cut_length_words(struct arena *arena, const struct cut_answer *answer, double length);
+const char *cut_size_words(struct arena *arena, const struct cut_answer *answer, double a,
+                           double b);
+
+/* "1/8 in": thirty-seconds and sixty-fourths too; other widths in decimals. */
+const char *kerf_in_words(struct arena *arena, const struct cut_answer *answer);
+
 /* "1x2 spruce-pine-fir, ungraded"; own sizes "20 x 90 mm". */
 const char *wood_in_words(struct arena *arena, const struct cut_answer *answer, int stick);
 
@@ -25,5 +33,11 @@ const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
 /* "no fewer will do", "at least 4 are needed" */
 const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks);
 const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets);
+
+/* What is on every board and sheet, all of one length together, and what is left over.
+ * (report/cut_plan_text.c) */
+void cut_plan_section(struct text *text, const struct cut_answer *answer);
+void cut_order_section(struct text *text, const struct cut_answer *answer);
+void cut_left_section(struct text *text, const struct cut_answer *answer);
 
 #endif
