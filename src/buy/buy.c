@@ -86,12 +86,6 @@ static void note_assumptions(struct buying *buying) {
                                      metric ? "12 mm" : "1/2 in"));
 }
 
-static void note_unread(struct buying *buying) {
-    const struct frame *frame = buying->frame;
-    if (frame->shape.given && !frame->members.count)
-        buy_note(buying, "shape: it is read, and no frame is built from it yet");
-}
-
 struct cut_answer *cut_frame(struct arena *arena, const struct frame *frame,
                              const struct cut_options *options) {
     struct cut_answer *answer = ARENA_NEW(arena, struct cut_answer);
@@ -111,6 +105,5 @@ struct cut_answer *cut_frame(struct arena *arena, const struct frame *frame,
         weigh(&buying);
         note_assumptions(&buying);
     }
-    note_unread(&buying);
     return answer;
 }

@@ -34,8 +34,12 @@ enum exit_status check_command(const struct call *call);
 enum exit_status why_command(const struct call *call);
 enum exit_status brace_command(const struct call *call);
 enum exit_status cut_command(const struct call *call);
+enum exit_status margin_command(const struct call *call);
+enum exit_status expand_command(const struct call *call);
+enum exit_status start_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
+enum exit_status weather_command(const struct call *call);
 enum exit_status fastener_command(const struct call *call);
 
 #endif

@@ -16,6 +16,9 @@ double panel_weight(const struct model *model, const struct panel *panel);
 /* From the middle of one end of its run to the middle of the other: the way its flutes go. */
 void panel_run(const struct model *model, const struct panel *panel, double run[3]);
 
+/* Area of the sheet, overhang on all sides included, m2. */
+double panel_area(const struct model *model, const struct panel *panel);
+
 /* One line of sticks or one pair of corners that carries a share of a panel. */
 struct bearer {
     int member;      /* -1: no stick; the two corner joints carry it */
