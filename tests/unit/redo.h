@@ -42,8 +42,6 @@ static inline double redo_us(double si, enum quantity kind) {
         return si / (in * in * in * in);
     case QUANTITY_MOMENT:
         return si / (lb * in);
-    case QUANTITY_ANGLE:
-        return si * 180.0 / 3.14159265358979323846;
     default:
         return si;
     }
