@@ -5,7 +5,7 @@
 #include "judge/holding.h"
 #include "judge/run.h"
 
-void judge_sag(struct run *run);      /* shelf rails */
+void judge_sag(struct run *run);      /* shelf rails, sticks under a roof */
 void judge_slats(struct run *run);    /* slats of shelves */
 void judge_strength(struct run *run); /* bend and shear of every stick */
 void judge_bearing(struct run *run);  /* where sticks sit on others */
