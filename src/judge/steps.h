@@ -5,7 +5,7 @@
 #include "judge/holding.h"
 #include "judge/run.h"
 
-void judge_sag(struct run *run);      /* shelf rails */
+void judge_sag(struct run *run);      /* shelf rails, sticks under a roof */
 void judge_slats(struct run *run);    /* slats of shelves */
 void judge_strength(struct run *run); /* bend and shear of every stick */
 void judge_bearing(struct run *run);  /* where sticks sit on others */
@@ -13,7 +13,7 @@ void judge_cautions(struct run *run); /* what was assumed and what was not check
 void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
 void judge_carry(struct run *run);    /* parts that one person carries */
-void judge_lean(struct run *run);     /* movement sideways under a push */
+void judge_lean(struct run *run);     /* movement sideways under a push or wind */
 void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
 
 void judge_screws(struct run *run);        /* the fasteners of every joint */
