@@ -90,8 +90,7 @@ void check_panel(struct reader *reader, const struct panel *panel) {
         trouble_at(reader, panel->place, path,
                    "the corners do not lie in one plane: one is %s out of it, and a sheet takes %s",
                    how_far,
-                   quantity_print(reader->arena, OUT_OF_PLANE, QUANTITY_LENGTH,
-                                  frame->units));
+                   quantity_print(reader->arena, OUT_OF_PLANE, QUANTITY_LENGTH, frame->units));
     else
         check_roof(reader, panel, &corners, path);
 }
