@@ -110,42 +110,59 @@ static void say_what_is_taken(const struct panel_work *work, bool wind) {
                                      panel->name));
 }
 
+struct worst_hinge {
+    struct rating rating;
+    struct hinge_input input;
+    int combination; /* -1: none is asked for */
+};
+
+static struct rating rate(const struct hinge_input *input, bool known, struct working *working) {
+    return known ? check_hinge(input, working)
+                 : rating_missing("screws or wood that have no published value", "NDS 2018 12");
+}
+
+static struct worst_hinge find_worst(const struct panel_work *work, const char *id,
+                                     struct hinge_input input, bool known) {
+    struct run *run = work->run;
+    struct worst_hinge worst = {.combination = -1};
+    for (size_t c = 0; c < run->loads->combination_count; c++) {
+        if (run_pushes(run, (int)c) || !run_wants_combination(run, id, (int)c))
+            continue;
+        set_combination(work, (int)c, &input);
+        struct rating rating = rate(&input, known, NULL);
+        if (worst.combination < 0 || rating_is_worse(&rating, &worst.rating))
+            worst = (struct worst_hinge){rating, input, (int)c};
+    }
+    return worst;
+}
+
+/* The leaf on the sheet: without sticks round it, nothing is known of what holds there. */
+static bool bare_in_wind(const struct panel_work *work, const struct worst_hinge *worst) {
+    return worst->rating.covered && worst->rating.ratio <= 1.0 && worst->input.wind > 0.0 &&
+           work->panel->framed < 0;
+}
+
 static void judge_pair(struct run *run, size_t index) {
     struct panel_work work = panel_work(run, index);
     const char *name = work.panel->name;
     const char *id = arena_print(run->arena, "hinge/%s", name);
+    const char *advice = "take a third hinge, or longer and thicker screws";
     struct dowel dowel;
-    struct hinge_input input, worst_input;
-    struct rating worst = {0};
-    int combination = -1;
-    bool known = make_input(&work, &dowel, &input), wind = input.wind > 0.0;
-    worst_input = input;
-    for (size_t c = 0; c < run->loads->combination_count; c++) {
-        if (run_pushes(run, (int)c) || !run_wants_combination(run, id, (int)c))
-            continue;
-        set_combination(&work, (int)c, &input);
-        struct rating rating =
-            known ? check_hinge(&input, NULL)
-                  : rating_missing("screws or wood that have no published value", "NDS 2018 12");
-        if (combination < 0 || rating_is_worse(&rating, &worst)) {
-            worst = rating;
-            worst_input = input;
-            combination = (int)c;
-        }
-    }
-    if (combination < 0)
+    struct hinge_input input;
+    bool known = make_input(&work, &dowel, &input);
+    struct worst_hinge worst = find_worst(&work, id, input, known);
+    if (worst.combination < 0)
         return;
     struct working *working = run_working(run, id);
-    const char *advice = "take a third hinge, or longer and thicker screws";
-    if (known)
-        worst = check_hinge(&worst_input, working);
-    if (worst.covered && worst.ratio <= 1.0 && wind && work.panel->framed < 0) {
-        worst = rating_missing("what holds the hinges in the sheet itself", "NDS 2018 12");
+    worst.rating = rate(&worst.input, known, working);
+    if (bare_in_wind(&work, &worst)) {
+        worst.rating = rating_missing("what holds the hinges in the sheet itself", "NDS 2018 12");
         advice = "screw the hinges to sticks that frame the sheet (framed: STICK)";
     }
-    say_what_is_taken(&work, wind);
-    run_add_check(run, "hinge", name, run->loads->combinations[combination].name, worst,
-                  arena_print(run->arena, "hinges of %s, each screw", name), advice, working);
+    say_what_is_taken(&work, input.wind > 0.0);
+    run_add_check(run, "hinge", name, run->loads->combinations[worst.combination].name,
+                  worst.rating, arena_print(run->arena, "hinges of %s, each screw", name), advice,
+                  working);
 }
 
 void judge_hinges(struct run *run) {
