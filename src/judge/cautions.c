@@ -62,10 +62,6 @@ static void left_out(struct run *run) {
     if (!indoors && !frame->site.wind.given && !frame->site.gust.given &&
         frame->site.wind_word < 0)
         not_checked(run, "wind (none given under site)");
-    if (frame->prices.count)
-        not_checked(run, "prices: they are read, and no cost is made of them yet");
-    if (frame->parts.count)
-        not_checked(run, "the weight of the parts that are carried");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)

@@ -12,6 +12,7 @@ void judge_bearing(struct run *run);  /* where sticks sit on others */
 void judge_cautions(struct run *run); /* what was assumed and what was not checked */
 void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
+void judge_carry(struct run *run);    /* parts that one person carries */
 void judge_lean(struct run *run);     /* movement sideways under a push or wind */
 void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
 

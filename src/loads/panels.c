@@ -67,6 +67,14 @@ static int end_edges(const struct model *model, const struct panel *panel) {
     return panel->runs_across ? 1 - up_down : up_down;
 }
 
+void panel_run(const struct model *model, const struct panel *panel, double run[3]) {
+    double a[3], b[3];
+    int edge = end_edges(model, panel);
+    middle(model, panel, edge, a);
+    middle(model, panel, edge + 2, b);
+    vector_between(a, b, run);
+}
+
 /* The stick that both joints lie on; false where there is none. */
 static bool stick_under(const struct model *model, int one, int other, struct bearer *bearer) {
     for (size_t m = 0; m < model->member_count; m++) {

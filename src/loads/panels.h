@@ -13,6 +13,9 @@
  */
 double panel_weight(const struct model *model, const struct panel *panel);
 
+/* From the middle of one end of its run to the middle of the other: the way its flutes go. */
+void panel_run(const struct model *model, const struct panel *panel, double run[3]);
+
 /* Area of the sheet, overhang on all sides included, m2. */
 double panel_area(const struct model *model, const struct panel *panel);
 

@@ -89,13 +89,13 @@ static void release_solver(void *solver) {
 
 static double root_between(struct question *question, double low, double high) {
     enum { STEPS = 200 };
-    gsl_function function = {.function = excess, .params = question};
+    gsl_function over = {excess, question};
     gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
     if (!solver)
         arena_exhausted(question->arena);
     arena_defer(question->arena, release_solver, solver);
     double found = NAN;
-    if (gsl_root_fsolver_set(solver, &function, low, high) == GSL_SUCCESS)
+    if (gsl_root_fsolver_set(solver, &over, low, high) == GSL_SUCCESS)
         for (int k = 0; k < STEPS; k++) {
             if (gsl_root_fsolver_iterate(solver) != GSL_SUCCESS)
                 break;
