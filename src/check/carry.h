@@ -24,12 +24,11 @@ struct lift {
 /* kg; at one end of the lift (the less of origin and destination counts). */
 double lift_limit(const struct lift *lift, struct working *working);
 
-/* How a part of a frame is taken up: standing as it does in the frame, one side held against the
- * body. */
+/* How a part of a frame is taken up: one side held against the body. */
 struct carried {
     double weight; /* kg */
-    double depth;  /* m, from the body on: its smaller level size */
-    double top;    /* m, of its wood above its foot */
+    double depth;  /* m, from the body on: its smallest size */
+    double top;    /* m, of its wood above the ground */
 };
 
 /* The hands are at knuckle height, or at the top of a lower part, which is lifted to that height.

@@ -14,6 +14,8 @@ static void check_basis(struct reader *reader, const struct node *entry,
         trouble(reader, entry, "a stick is priced per length, such as 3.20 per 8 ft, or each");
     else if (entered->stick >= 0 || basis == PRICE_EACH)
         return;
+    else if (entered->fastener != FASTENER_NONE && basis != PRICE_PER_BOX)
+        trouble(reader, entry, "screws and the like are priced each, or such as 9 per box of 100");
     else if (entered->sheet >= 0 && basis != PRICE_PER_SHEET)
         trouble(reader, entry, "a sheet is priced per size, such as 68 per 4 ft x 8 ft, or each");
     else if (entered->sheet < 0 && basis == PRICE_PER_LENGTH)

@@ -40,13 +40,20 @@ static struct extents extents_of(const struct model *model, const struct part *p
     return extents;
 }
 
+/* A flat part is turned on edge, its longer side level; any other stands as it does in the frame.
+ */
+static struct carried carried_of(const struct model *model, const struct part *part) {
+    struct extents extents = extents_of(model, part);
+    double wide = extents.high[0] - extents.low[0], deep = extents.high[1] - extents.low[1];
+    double high = extents.high[2] - extents.low[2], narrow = fmin(wide, deep);
+    bool flat = high < narrow;
+    return (struct carried){.depth = flat ? high : narrow, .top = flat ? narrow : high};
+}
+
 static void judge_part(struct run *run, const struct part *part) {
     struct weight weight = weigh_part(run->arena, run->model, part);
-    struct extents extents = extents_of(run->model, part);
-    struct carried carried = {
-        .weight = run->model->wet ? weight.after_rain : weight.dry,
-        .depth = fmin(extents.high[0] - extents.low[0], extents.high[1] - extents.low[1]),
-        .top = extents.high[2] - extents.low[2]};
+    struct carried carried = carried_of(run->model, part);
+    carried.weight = run->model->wet ? weight.after_rain : weight.dry;
     struct working *working = run_working(run, arena_print(run->arena, "carry/%s", part->name));
     struct rating rating = check_carry(&carried, working);
     struct check *check = run_add_check(

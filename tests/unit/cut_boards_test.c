@@ -290,8 +290,8 @@ Test(boards, knapsack_is_exact) {
             worth[k] = (int64_t)(50 * random_next(&state));
             most[k] = (int)(3 * random_next(&state));
         }
-        struct knapsack knapsack = {THINGS, size, worth, most,
-                                    (int64_t)(120 * random_next(&state)), &patience};
+        struct knapsack knapsack = {
+            THINGS, size, worth, most, (int64_t)(120 * random_next(&state)), &patience};
         int64_t best = 0, upper, found = 0;
         for (int choice = 0; choice < 2187; choice++) {
             int64_t room = 0, sum = 0;
