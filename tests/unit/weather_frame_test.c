@@ -379,3 +379,22 @@ Test(weather_frame, wind_on_a_roof_without_walls) {
     NEAR_REL(down, push * q * WIDE * DEEP, 1e-9);
     NEAR_REL(up, lift * q * WIDE * DEEP, 1e-9);
 }
+
+/* A goal of three sticks 38 x 38 mm, 2 m high and 1 m wide, nothing on it: 2.0 q on each stick's
+ * own area, front and side (ASCE 7-16 Table 29.4-2: they fill under a tenth of the outline). */
+Test(weather_frame, wind_on_bare_sticks) {
+    struct result result =
+        judged_text("batten: 1\nunits: si\nself-weight: no\n"
+                    "sticks: {bar: {size: [38, 38], material: {E: 10 GPa, density: 450}}}\n"
+                    "connections: {default: rigid}\n"
+                    "joints: {a: [0, 0, 0], b: [1000, 0, 0], c: [0, 0, 2000], d: [1000, 0, 2000]}\n"
+                    "members: {ac: {from: a, to: c, stick: bar}, bd: {from: b, to: d, stick: bar}, "
+                    "cd: {from: c, to: d, stick: bar}}\nsupports: {a: fixed, b: fixed}\n"
+                    "site: {place: outdoors, wind: 40 m/s, exposure: C}\n");
+    const struct case_result *front = case_if_any(&result, "wind-front");
+    const struct case_result *left = case_if_any(&result, "wind-left");
+    cr_assert(front && left);
+    NEAR_REL(-front->reactions[0][1] - front->reactions[1][1], 2.0 * wind_q(0.85) * 0.038 * 5,
+             1e-9);
+    NEAR_REL(-left->reactions[0][0] - left->reactions[1][0], 2.0 * wind_q(0.85) * 0.038 * 4, 1e-9);
+}
