@@ -288,3 +288,113 @@ Test(weather_frame, short_and_long_standing_trays) {
     }
     cr_assert(seen == 2, "%zu of D+T and D+T+S", seen);
 }
+
+/* 1.2 m wide and 0.8 m deep, eaves 1.0 m and ridge 1.2 m above the ground: 26.6 deg. */
+#define GABLE(more)                                                                                \
+    STICKS                                                                                         \
+    "joints: {fl0: [0, 0, 0], fr0: [1200, 0, 0], bl0: [0, 800, 0], br0: [1200, 800, 0], "          \
+    "fl1: [0, 0, 1000], fr1: [1200, 0, 1000], bl1: [0, 800, 1000], br1: [1200, 800, 1000], "       \
+    "l: [0, 400, 1200], r: [1200, 400, 1200]}\n"                                                   \
+    "members:\n"                                                                                   \
+    "  fl: {from: fl0, to: fl1, stick: bar}\n  fr: {from: fr0, to: fr1, stick: bar}\n"             \
+    "  bl: {from: bl0, to: bl1, stick: bar}\n  br: {from: br0, to: br1, stick: bar}\n"             \
+    "  front: {from: fl1, to: fr1, stick: bar}\n  back: {from: bl1, to: br1, stick: bar}\n"        \
+    "  lf: {from: fl1, to: l, stick: bar}\n  lb: {from: bl1, to: l, stick: bar}\n"                 \
+    "  rf: {from: fr1, to: r, stick: bar}\n  rb: {from: br1, to: r, stick: bar}\n"                 \
+    "  ridge: {from: l, to: r, stick: bar}\n"                                                      \
+    "supports: {fl0: fixed, fr0: fixed, bl0: fixed, br0: fixed}\n"                                 \
+    "panels:\n"                                                                                    \
+    "  front: {corners: [fl1, fr1, r, l], sheet: twin-wall-6mm, held: screwed}\n"                  \
+    "  back: {corners: [bl1, br1, r, l], sheet: twin-wall-6mm, held: screwed}\n" more
+
+/* Even: 0.7 x 1.2 x 0.8 of the ground snow on both sides; blown over a ridge not 20 ft from its
+ * eave: all of it x Is on the lee side, none on the other (ASCE 7-16 7.6.1; loads.md 4.3). */
+Test(weather_frame, snow_blown_over_a_ridge) {
+    struct result result = judged_text(GABLE("site: {place: outdoors, ground-snow: 1.2 kPa}\n"));
+    carries(&result, "snow", 0, 0, -0.7 * 1.2 * 0.8 * 1200 * 1.2 * 0.8);
+    carries(&result, "snow/front", 0, 0, -0.8 * 1200 * 1.2 * 0.4);
+    carries(&result, "snow/back", 0, 0, -0.8 * 1200 * 1.2 * 0.4);
+    cr_assert(!case_if_any(&result, "snow/left"), "nothing is blown along the ridge");
+    acts(&result, "D+S/front", 1.15, "snow/front 1");
+}
+
+/* A combination of the file that names snow is looked at for each way in which it lies. */
+Test(weather_frame, combinations_of_the_file_take_every_way) {
+    struct result result =
+        judged_text(GABLE("site: {place: outdoors, ground-snow: 1.2 kPa}\n"
+                          "combine: {winter: {self: 1, snow: 0.9, duration: two-months}}\n"));
+    cr_assert(result.combinations.count == 3, "%zu combinations", result.combinations.count);
+    acts(&result, "winter", 1.15, "snow 0.9");
+    acts(&result, "winter, snow/front", 1.15, "snow/front 0.9");
+    acts(&result, "winter, snow/back", 1.15, "snow/back 0.9");
+}
+
+#define HIGH_BOX(site)                                                                             \
+    STICKS                                                                                         \
+    "joints: {fl0: [0, 0, 0], fr0: [1200, 0, 0], bl0: [0, 900, 0], br0: [1200, 900, 0], "          \
+    "fl1: [0, 0, 1400], fr1: [1200, 0, 1400], bl1: [0, 900, 1600], br1: [1200, 900, 1600]}\n"      \
+    "members:\n"                                                                                   \
+    "  fl: {from: fl0, to: fl1, stick: bar}\n  fr: {from: fr0, to: fr1, stick: bar}\n"             \
+    "  bl: {from: bl0, to: bl1, stick: bar}\n  br: {from: br0, to: br1, stick: bar}\n"             \
+    "  front: {from: fl1, to: fr1, stick: bar}\n  back: {from: bl1, to: br1, stick: bar}\n"        \
+    "supports: {fl0: fixed, fr0: fixed, bl0: fixed, br0: fixed}\n"                                 \
+    "panels:\n" LID "site: " site "\n"
+
+/* Against a house 20 ft deep with its eave at 10 ft, pg 25 psf (loads.md 4.3): even 0.7 x 1.2 x 0.8
+ * x 25 = 16.8 psf; slid 0.4 x (0.7 x 1.1 x 25) x 10 ft / 15 ft; drifted 17.25 lb/ft3 x (0.43 x
+ * 20^(1/3) x 35^(1/4) - 1.5) ft. */
+Test(weather_frame, snow_from_the_house) {
+    struct result result = judged_text(
+        HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: {house: {eave: 10 ft, depth: 20 "
+                 "ft, slope: 25 deg}}}"));
+    double area = WIDE * DEEP * 47.88025898033584;
+    carries(&result, "snow", 0, 0, -16.8 * area);
+    carries(&result, "snow/slid", 0, 0, -(16.8 + 0.4 * 0.7 * 1.1 * 25 * 10 / 15) * area);
+    double drift = 17.25 * (0.43 * cbrt(20) * pow(35, 0.25) - 1.5);
+    carries(&result, "snow/drift", 0, 0, -(16.8 + drift) * area);
+    struct result alone =
+        judged_text(HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: none}"));
+    cr_assert(!case_if_any(&alone, "snow/slid") && !cautioned(&alone, "often stands against"));
+    struct result unsaid = judged_text(HIGH_BOX("{place: outdoors, ground-snow: 25 psf}"));
+    cr_assert(cautioned(&unsaid, "often stands against a house"));
+}
+
+/* A roof on posts alone (ASCE 7-22 Figure 27.3-4, loads.md 5.3), slope 12.53 deg, gust factor 0.85:
+ * pushed with the mean of the halves between 7.5 deg (0.9, 1.5: 1.2) and 15 deg (1.3, 1.6: 1.45),
+ * lifted with that of (-0.6, -1.0) and the blocked (-2.1, -0.6: 1.35). Its own sticks are
+ * hidden under it but for the four posts, 38 mm or so wide. */
+Test(weather_frame, wind_on_a_roof_without_walls) {
+    struct result result =
+        judged_text(HIGH_BOX("{place: outdoors, wind: 40 m/s, exposure: B, beside: none}"));
+    double q = wind_q(0.70), share = (atan2(0.2, 0.9) * 180 / acos(-1.0) - 7.5) / 7.5;
+    double push = 0.85 * (1.2 + share * 0.25), lift = 0.85 * (0.8 + share * 0.55);
+    const struct case_result *in = case_if_any(&result, "wind-left");
+    const struct case_result *out = case_if_any(&result, "wind-left/out");
+    double down = 0.0, up = 0.0;
+    cr_assert(in && out);
+    for (int s = 0; s < 4; s++) {
+        down += in->reactions[s][2];
+        up -= out->reactions[s][2];
+    }
+    NEAR_REL(down, push * q * WIDE * DEEP, 1e-9);
+    NEAR_REL(up, lift * q * WIDE * DEEP, 1e-9);
+}
+
+/* A goal of three sticks 38 x 38 mm, 2 m high and 1 m wide, nothing on it: 2.0 q on each stick's
+ * own area, front and side (ASCE 7-16 Table 29.4-2: they fill under a tenth of the outline). */
+Test(weather_frame, wind_on_bare_sticks) {
+    struct result result =
+        judged_text("batten: 1\nunits: si\nself-weight: no\n"
+                    "sticks: {bar: {size: [38, 38], material: {E: 10 GPa, density: 450}}}\n"
+                    "connections: {default: rigid}\n"
+                    "joints: {a: [0, 0, 0], b: [1000, 0, 0], c: [0, 0, 2000], d: [1000, 0, 2000]}\n"
+                    "members: {ac: {from: a, to: c, stick: bar}, bd: {from: b, to: d, stick: bar}, "
+                    "cd: {from: c, to: d, stick: bar}}\nsupports: {a: fixed, b: fixed}\n"
+                    "site: {place: outdoors, wind: 40 m/s, exposure: C}\n");
+    const struct case_result *front = case_if_any(&result, "wind-front");
+    const struct case_result *left = case_if_any(&result, "wind-left");
+    cr_assert(front && left);
+    NEAR_REL(-front->reactions[0][1] - front->reactions[1][1], 2.0 * wind_q(0.85) * 0.038 * 5,
+             1e-9);
+    NEAR_REL(-left->reactions[0][0] - left->reactions[1][0], 2.0 * wind_q(0.85) * 0.038 * 4, 1e-9);
+}
