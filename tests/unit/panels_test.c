@@ -2,6 +2,7 @@
  * envelope of 5.6 and the screw values of joints.md 1. */
 #include "check/hinge.h"
 #include "check/sheet.h"
+#include "margin/margin.h"
 
 #include "judged.h"
 #include "redo.h"
@@ -229,4 +230,18 @@ Test(panels, a_lid_on_its_hinges) {
     cr_assert(check_of(&windy, "hinge/roof")->demand > 6.0 * POUND);
     cr_assert(cautioned(&windy, "give it a stay"));
     cr_assert(cautioned(&windy, "plastic sheet grows in the sun"));
+}
+
+/* Snow raised past the last load of the table: 120 kg/m2 = 24.578 psf less 0.266 psf of its own,
+ * over 0.8 x 1.2 (under 3 ft, Ce 1, risk category 1): 25.24 psf on the ground, though nothing
+ * fails. */
+Test(panels, a_margin_ends_where_the_table_does) {
+    const char *text =
+        BOX "panels: {roof: {corners: [e, f, g, h], sheet: twin-wall-10mm, held: screwed, screw: "
+            "8, spacing: 12 in}}\n" SNOWY;
+    struct margin_answer *answer = margin_find(arena, frame_of_text(arena, text));
+    const struct margin *snow = &answer->loads[MARGIN_SNOW];
+    cr_assert(snow->reach == REACH_FOUND);
+    NEAR_REL(snow->value, (120.0 * G - 1.70 * G) / 0.96, 1e-8);
+    cr_assert_str_eq(snow->first, "panel/roof");
 }
