@@ -92,8 +92,8 @@ struct rating check_sheet_span(const struct sheet_span_input *input, struct work
     if (row_of(input->sheet, "roof", &most) && input->height > most.value)
         return missing("the span of so thin a sheet as a roof", input->span, QUANTITY_LENGTH);
     if (!span_at(input->sheet, pressure, &allowed, &load)) {
-        struct rating past = missing("the span of this sheet under so much pressure", input->span,
-                                     QUANTITY_LENGTH);
+        struct rating past =
+            missing("the span of this sheet under so much pressure", input->span, QUANTITY_LENGTH);
         past.beyond = true;
         return past;
     }
