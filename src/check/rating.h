@@ -22,6 +22,7 @@ struct rating {
     enum quantity quantity;
     const char *source;  /* "NDS 2018 3.9.2" */
     const char *governs; /* short words: "bending with compression" */
+    bool beyond;         /* not covered because a load lies past the end of what is published */
     bool slender;        /* slimmer than a post or beam may be, at a load too small to matter:
                             a caution */
 };

@@ -91,9 +91,12 @@ struct rating check_sheet_span(const struct sheet_span_input *input, struct work
         return missing("the span of this sheet", input->span, QUANTITY_LENGTH);
     if (row_of(input->sheet, "roof", &most) && input->height > most.value)
         return missing("the span of so thin a sheet as a roof", input->span, QUANTITY_LENGTH);
-    if (!span_at(input->sheet, pressure, &allowed, &load))
-        return missing("the span of this sheet under so much pressure", input->span,
-                       QUANTITY_LENGTH);
+    if (!span_at(input->sheet, pressure, &allowed, &load)) {
+        struct rating past =
+            missing("the span of this sheet under so much pressure", input->span, QUANTITY_LENGTH);
+        past.beyond = true;
+        return past;
+    }
     working_given(working, "pt", "the next higher load of the table", load, QUANTITY_PRESSURE);
     working_cited(working, "Lt", "largest span at that load", allowed, QUANTITY_LENGTH);
     return rating_of(input->span, allowed.value, QUANTITY_LENGTH, allowed.source,

@@ -155,6 +155,10 @@ static void judge_pair(struct run *run, size_t index) {
         return;
     struct working *working = run_working(run, id);
     worst.rating = rate(&worst.input, known, working);
+    if (!known)
+        advice =
+            "take screws of a common size, No.6 to 14, and name the species of the sticks that "
+            "they go into";
     if (bare_in_wind(&work, &worst)) {
         worst.rating = rating_missing("what holds the hinges in the sheet itself", "NDS 2018 12");
         advice = "screw the hinges to sticks that frame the sheet (framed: STICK)";

@@ -5,31 +5,41 @@
 
 #include <math.h>
 
+/* Of the sheet alone where sticks frame it: they carry themselves. */
+static double own_weight(const struct run *run, const struct cover *cover) {
+    if (!run->frame->self_weight)
+        return 0.0;
+    return cover->panel->framed >= 0 ? table_sheet(cover->panel->sheet)->weight
+                                     : panel_weight(run->model, cover->panel) / cover->area;
+}
+
 struct panel_work panel_work(struct run *run, size_t index) {
     const struct weather *weather = run->loads->weather;
     const struct cover *cover = &weather->covers[index];
     struct cover_wind wind = wind_worst_on_cover(&weather->box, cover);
-    struct panel_work work = {run,
-                              index,
-                              cover,
-                              cover->panel,
-                              {.weight = run->frame->self_weight
-                                             ? panel_weight(run->model, cover->panel) / cover->area
-                                             : 0.0,
-                               .slope = cover->slope,
-                               .in = wind.in,
-                               .out = wind.out,
-                               .edge = wind.edge}};
+    struct panel_work work = {.run = run,
+                              .index = index,
+                              .cover = cover,
+                              .panel = cover->panel,
+                              .press = {.weight = own_weight(run, cover),
+                                        .slope = cover->slope,
+                                        .in = wind.in,
+                                        .out = wind.out,
+                                        .edge = wind.edge}};
     if (weather->snow.given)
         work.press.snow = weather_most_snow(weather, index);
     if (weather->wind.given)
         work.press.wind = weather->wind.q;
-    struct cited open = weather_row("wind-factors", "lid-open");
-    if (cover->panel->opens && open.value > work.press.in.value)
-        work.press.in = open;
-    if (cover->panel->opens && open.value > work.press.out.value)
-        work.press.out = open;
     return work;
+}
+
+/* A plate that stands open is pressed to either side. */
+static void stand_open(struct sheet_press *press) {
+    struct cited open = weather_row("wind-factors", "lid-open");
+    if (open.value > press->in.value)
+        press->in = open;
+    if (open.value > press->out.value)
+        press->out = open;
 }
 
 bool panel_press(const struct panel_work *work, int combination, struct sheet_press *press) {
@@ -39,6 +49,8 @@ bool panel_press(const struct panel_work *work, int combination, struct sheet_pr
     press->with_snow = loads_case_factor(loads, combination, CASE_SNOW);
     for (int side = CASE_WIND_LEFT; side <= CASE_WIND_BACK; side++)
         press->with_wind += fabs(loads_case_factor(loads, combination, side));
+    if (work->panel->opens && press->with_snow == 0.0) /* nobody props it open under snow */
+        stand_open(press);
     return press->with_snow * press->snow > 0.0 || press->with_wind * press->wind > 0.0;
 }
 
@@ -91,8 +103,8 @@ static double span_of(const struct panel_work *work) {
 static const char *advice_of(const struct rating *rating) {
     if (rating->covered)
         return "put a stick under its middle, across its flutes, or take a thicker sheet";
-    return "no published span covers it: put sticks closer under it or take a thicker sheet that "
-           "its maker gives a span for";
+    return "the published spans do not reach so far: go by the span that the maker of the sheet "
+           "gives, or take a thicker one";
 }
 
 static void judge_span(struct run *run, size_t index) {

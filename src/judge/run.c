@@ -146,6 +146,7 @@ struct check *run_add_check(struct run *run, const char *kind, const char *where
                           .quantity = rating.quantity,
                           .ratio = rating.covered ? rating.ratio : NAN,
                           .verdict = verdict_of(&rating),
+                          .beyond = !rating.covered && rating.beyond,
                           .source = rating.source,
                           .place = place,
                           .governs = rating.covered ? rating.governs : rating.missing,

@@ -47,12 +47,13 @@ static struct frame loaded(const struct question *question, double value) {
     return frame;
 }
 
-/* The check nearest to its limit, or past it farthest; NULL where there is none. */
+/* The check nearest to its limit, or past it farthest; one for which so much load is not published
+ * counts as past it. NULL where there is none. */
 static const struct check *worst_check(const struct result *result) {
     const struct check *worst = NULL;
     for (size_t k = 0; k < result->checks.count; k++) {
         const struct check *check = &result->checks.items[k];
-        if (check->verdict == VERDICT_NOT_COVERED)
+        if (check->verdict == VERDICT_NOT_COVERED && !check->beyond)
             continue;
         if (isnan(check->ratio))
             return check;
@@ -73,7 +74,7 @@ static double excess(double value, void *params) {
     judge_frame(question->arena, &frame, &plain, &result);
     const struct check *worst = worst_check(&result);
     double over = worst ? worst->ratio - 1.0 : -1.0;
-    if (result.verdict == VERDICT_FOLDS)
+    if (result.verdict == VERDICT_FOLDS || (worst && worst->beyond))
         over = FAR_OVER;
     if (result.verdict == VERDICT_FAILED || isnan(over)) {
         question->trusted = false;
