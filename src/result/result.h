@@ -33,7 +33,7 @@ struct check {
     enum quantity quantity;
     double ratio; /* demand / limit; NAN where not covered */
     enum verdict verdict;
-    bool beyond; /* not covered because so much load is not published */
+    bool beyond;         /* not covered because so much load is not published */
     const char *source;  /* "NDS 2018 3.9.2" */
     const char *place;   /* in words: "lower shelf, rail-1" */
     const char *governs; /* which part of the check: "bending with compression"; "" */
