@@ -19,8 +19,8 @@ static double own_factor(const struct sideways *what, int set) {
 
 /* Movements of all slots under a push or a wind beside what stands for long: that part, and the
  * 1.5 % by which it leans the same way, with creep. False where it could not be solved. */
-static bool movements(const struct run *run, struct response *response, const struct sideways *action,
-                      int pattern, double *slots) {
+static bool movements(const struct run *run, struct response *response,
+                      const struct sideways *action, int pattern, double *slots) {
     size_t all = 3 * run->model->slot_count;
     double creep = creep_factor(run->model->wet).value;
     double lean = table_constant("out-of-plumb").value * action->sign;

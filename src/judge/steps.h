@@ -17,6 +17,10 @@ void judge_lean(struct run *run);     /* movement sideways under a push or wind 
 void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
 
 void judge_screws(struct run *run);        /* the fasteners of every joint */
+void judge_panels(struct run *run);        /* sheets between the sticks that bear them */
+void judge_panel_screws(struct run *run);  /* what holds them against wind */
+void judge_hinges(struct run *run);        /* hinges of lids and doors */
+void judge_panel_advice(struct run *run);  /* gaps and holes of clear sheets: a caution */
 void judge_workshop(struct run *run);      /* points that come out, lead holes, rust: cautions */
 void judge_hang(struct run *run);          /* sticks that hang on screws near their end */
 void judge_notches(struct run *run);       /* posts where sticks are let in */

@@ -75,6 +75,11 @@ void panel_run(const struct model *model, const struct panel *panel, double run[
     vector_between(a, b, run);
 }
 
+double panel_longest_run(const struct model *model, const struct panel *panel) {
+    int edge = end_edges(model, panel);
+    return fmax(edge_length(model, panel, edge + 1), edge_length(model, panel, edge + 3));
+}
+
 /* The stick that both joints lie on; false where there is none. */
 static bool stick_under(const struct model *model, int one, int other, struct bearer *bearer) {
     for (size_t m = 0; m < model->member_count; m++) {
@@ -161,6 +166,7 @@ size_t panel_bearers(struct arena *arena, const struct model *model, const struc
         double after = k + 1 < lines.count ? lines.items[k + 1].place - lines.items[k].place : 0.0;
         (*bearers)[k] = lines.items[k].bearer;
         (*bearers)[k].share = (before + after) / 2.0;
+        (*bearers)[k].place = lines.items[k].place;
     }
     return lines.count;
 }

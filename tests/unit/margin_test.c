@@ -16,19 +16,20 @@ TestSuite(margin, .init = quiet, .fini = tear_down);
 
 /* A simple beam of the user's own stuff on two supports, one line load of trays: only sag has a
  * limit that is near. */
-static const char BEAM[] = "batten: 1\n"
-                           "units: si\n"
-                           "self-weight: no\n"
-                           "sticks:\n"
-                           "  plank: {size: [20, 100], stands: flat, material: {E: 9 GPa, density: 0}}\n"
-                           "joints: {a: [0, 0, 0], b: [1000, 0, 0], c: [0, 500, 0], d: [1000, 500, 0]}\n"
-                           "members:\n"
-                           "  one: {from: a, to: b, stick: plank}\n"
-                           "  two: {from: c, to: d, stick: plank}\n"
-                           "supports: {a: pinned, b: [y, z, rx], c: pinned, d: [y, z, rx]}\n"
-                           "shelves: {s: {rails: [one, two], trays: {weight: 100 N}}}\n"
-                           "site: {place: indoors}\n"
-                           "limits: {shelf-sag: span/240}\n";
+static const char BEAM[] =
+    "batten: 1\n"
+    "units: si\n"
+    "self-weight: no\n"
+    "sticks:\n"
+    "  plank: {size: [20, 100], stands: flat, material: {E: 9 GPa, density: 0}}\n"
+    "joints: {a: [0, 0, 0], b: [1000, 0, 0], c: [0, 500, 0], d: [1000, 500, 0]}\n"
+    "members:\n"
+    "  one: {from: a, to: b, stick: plank}\n"
+    "  two: {from: c, to: d, stick: plank}\n"
+    "supports: {a: pinned, b: [y, z, rx], c: pinned, d: [y, z, rx]}\n"
+    "shelves: {s: {rails: [one, two], trays: {weight: 100 N}}}\n"
+    "site: {place: indoors}\n"
+    "limits: {shelf-sag: span/240}\n";
 
 /* By hand: each plank carries 50 N evenly over 1 m. I = 100 x 20^3 / 12 = 66 667 mm4; first sag
  * 5 w L^4 / (384 E I) = 5 x 0.05 x 1e12 / (384 x 9000 x 66 667) = 1.0851 mm, with creep 1.6276 mm;
@@ -54,8 +55,8 @@ Test(margin, halves_when_the_trays_double) {
     NEAR(answer->loads[MARGIN_TRAY].value, 1.28, 1e-9, 0.0);
 }
 
-/* Wind: pressure goes with the square of the speed, so where nothing but wind makes a check fail the
- * ratio at the speed found is one. Checked by judging the frame again at that speed. */
+/* Wind: pressure goes with the square of the speed, so where nothing but wind makes a check fail
+ * the ratio at the speed found is one. Checked by judging the frame again at that speed. */
 static const char SCREEN[] =
     "batten: 1\n"
     "sticks:\n"
