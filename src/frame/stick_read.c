@@ -156,6 +156,10 @@ static void read_own_grading(struct reader *reader, const struct node *entry, st
         stick->slope_of_grain = (struct optional){true, 1 / run};
     else if (text)
         trouble(reader, slope, "%s", why);
+    if (!knots != !slope && stick->grade == GRADE_UNGRADED)
+        caution(reader,
+                "Stick %s: %s alone does not say how strong it is; give knots and slope-of-grain.",
+                stick->name, knots ? "knots" : "slope-of-grain");
     if ((knots || slope) && (stick->has_material || stick->grade != GRADE_UNGRADED))
         caution(reader, "Stick %s: knots and slope-of-grain count only where it is ungraded.",
                 stick->name);

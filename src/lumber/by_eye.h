@@ -3,7 +3,7 @@
  * The strength ratio is the share of clear-wood strength left: the lower of what the knot and what
  * the grain leave, never their product. A grade stands for a ratio too (No.2: 0.45), so an ungraded
  * stick is raised to No.2 x min(1, its ratio / that of No.2). Fb, Ft and Fc only; never lower than
- * ungraded, never above No.2.
+ * ungraded, never above No.2. The numbers are rows of tables/strength-ratios.tsv.
  */
 #ifndef LUMBER_BY_EYE_H
 #define LUMBER_BY_EYE_H

@@ -43,10 +43,18 @@ struct lumber_value {
     struct cited left;  /* share of clear-wood strength that knots and grain leave */
 };
 
+/* What the owner of an ungraded stick measured, and what it leaves of clear wood; see by_eye.h. */
+struct lumber_eye {
+    double knot, slope;    /* m, rise over run */
+    double wide, narrow;   /* shares left by the knot on the edge of either face */
+    struct cited grain[2]; /* shares left by the grain: in bending and pull, under push */
+};
+
 struct lumber {
     enum lumber_basis basis;
     int species, grade; /* as named by the user; -1 for own numbers */
     bool finger_jointed;
+    struct lumber_eye eye;   /* LUMBER_BY_EYE */
     bool worse_than_taken;   /* knots or grain as measured leave less than was taken: to be said */
     double thickness, width; /* m, smaller and larger side; 0 where not known */
     double nominal_thickness, nominal_width; /* in; 0 for own numbers */

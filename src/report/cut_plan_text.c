@@ -25,7 +25,7 @@ static size_t alike(struct arena *arena, const struct cut_answer *answer,
 static void boards_of(struct text *text, const struct cut_answer *answer,
                       const struct cut_sticks *sticks) {
     struct arena *arena = text->arena;
-    text_print(text, "  %s: %s; %s\n", sticks->name, counted(arena, sticks->board_count, "board"),
+    text_print(text, "  %s: %s, %s\n", sticks->name, counted(arena, sticks->board_count, "board"),
                boards_proof(arena, sticks));
     for (size_t from = 0, count; from < sticks->board_count; from += count) {
         const struct cut_board *board = &sticks->boards[from];
@@ -84,7 +84,7 @@ static void sheet_pieces(struct text *text, const struct cut_answer *answer,
 static void sheets_of(struct text *text, const struct cut_answer *answer,
                       const struct cut_sheets *sheets) {
     struct arena *arena = text->arena;
-    text_print(text, "  %s: %s; %s\n", table_sheet(sheets->sheet)->name,
+    text_print(text, "  %s: %s, %s\n", table_sheet(sheets->sheet)->name,
                counted(arena, (size_t)sheets->needed, "sheet"), sheets_proof(arena, sheets));
     if (sheets->fluted)
         paragraph(text, "    ", 4, "Its ribs run along the longer side; no piece is turned.");

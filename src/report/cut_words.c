@@ -124,21 +124,20 @@ const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
 }
 
 const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks) {
-    bool by_cost = isfinite(sticks->least_cost);
     if (sticks->too_long_count)
         return "not all of it can be cut from these";
-    if (sticks->proved)
-        return by_cost ? "no cheaper choice will do" : "no fewer will do";
-    return by_cost ? arena_print(arena, "not proved to be cheapest: %s is the least it can cost",
-                                 money_in_words(arena, sticks->least_cost))
-                   : arena_print(arena, "not proved to be fewest: at least %zu are needed",
-                                 sticks->bound);
+    if (isfinite(sticks->least_cost))
+        return arena_print(arena, "%s, at least %s: %s", money_in_words(arena, sticks->cost),
+                           money_in_words(arena, sticks->least_cost),
+                           sticks->proved ? "no cheaper choice will do"
+                                          : "not proved to be the cheapest");
+    return arena_print(arena, "at least %zu: %s", sticks->bound,
+                       sticks->proved ? "no fewer will do" : "not proved to be the fewest");
 }
 
 const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets) {
     if (sheets->too_large)
         return "not all of it can be cut from these";
-    if (sheets->proved)
-        return "no fewer will do";
-    return arena_print(arena, "not proved to be fewest: at least %d are needed", sheets->bound);
+    return arena_print(arena, "at least %d: %s", sheets->bound,
+                       sheets->proved ? "no fewer will do" : "not proved to be the fewest");
 }

@@ -30,7 +30,7 @@ const char *piece_label(struct arena *arena, const struct cut_piece *piece);
 const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
                           const struct cut_piece *piece);
 
-/* "no fewer will do", "at least 4 are needed" */
+/* "at least 4: no fewer will do", "at least 3: not proved to be the fewest" */
 const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks);
 const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets);
 

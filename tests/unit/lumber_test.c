@@ -199,7 +199,22 @@ Test(lumber, own_grading_raises_an_ungraded_stick) {
     struct arena *arena = arena_new();
     struct working working = {.arena = arena};
     NEAR_REL(lumber_reference(&steep, PROPERTY_FB, &working) / PSI, 755.56, 1e-5);
-    cr_assert(redo_all(&working) == 1);
+    /* wide face 1 - 0.4583/3.875, squared 0.7774; narrow 0.7556; grain 0.40 */
+    NEAR_ABS(noted(&working, "qw"), 0.7774, 5e-5);
+    NEAR_ABS(noted(&working, "qn"), 0.7556, 5e-5);
+    NEAR_ABS(noted(&working, "qg"), 0.40, 1e-12);
+    NEAR_ABS(noted(&working, "q"), 0.40, 1e-12);
+    cr_assert(redo_all(&working) == 4);
+    /* a large knot: wide (1 - 1.5/3.625)^2 = 0.3436, narrow 1 - 1.4583/1.5 = 0.0278; under push the
+     * grain of 1 in 10 leaves 0.74 */
+    struct lumber knotty = measured("ungraded", 1.5, 0.1);
+    cr_assert(knotty.basis == LUMBER_UNGRADED && knotty.worse_than_taken);
+    struct lumber pushed = measured("ungraded", 0.75, 0.1);
+    struct working under_push = {.arena = arena};
+    NEAR_REL(lumber_reference(&pushed, PROPERTY_FC, &under_push) / PSI, 1300.0, 1e-9);
+    NEAR_ABS(noted(&under_push, "qg"), 0.74, 1e-12);
+    NEAR_ABS(noted(&under_push, "q"), 0.6222, 5e-5); /* narrow: 1 - 0.7083/1.875 */
+    cr_assert(redo_all(&under_push) == 4);
     arena_free(arena);
     /* too steep, too knotty, a graded stick: as they were */
     cr_assert(measured("ungraded", 0.5, 1.0 / 4.0).basis == LUMBER_UNGRADED);
