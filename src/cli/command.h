@@ -33,6 +33,7 @@ const char *call_word(const struct call *call, size_t index);
 enum exit_status check_command(const struct call *call);
 enum exit_status why_command(const struct call *call);
 enum exit_status brace_command(const struct call *call);
+enum exit_status draw_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
 

@@ -11,27 +11,37 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                                   "end with 0 where all that is left are checks without a "
                                   "published rule"},
     [OPTION_COMBINATION] = {"--combination", "NAME",
-                            "the working under these loads, such as D+T, and not under the worst"},
+                            "under these loads, such as D+T, and not under the worst"},
     [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
     [OPTION_DRY] = {"--dry", NULL, "the wood stays dry (the default)"},
     [OPTION_DURATION] = {"--duration", "NAME",
                          "how long the load stands: permanent, ten-years (the default), "
                          "two-months, seven-days, ten-minutes"},
+    [OPTION_FORCE] = {"--force", NULL, "write over the file that --output names"},
     [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
     [OPTION_LARGE] = {"--large", NULL, "allow up to 200 000 joints and sticks"},
     [OPTION_LIVE] = {"--live", "LOAD", "what comes and goes, \"20 psf\""},
+    [OPTION_OUTPUT] = {"--output", "FILE",
+                       "write into FILE; a file that is there already stays, but for --force"},
     [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
     [OPTION_SAG] = {"--sag", "LIMIT", "how far it may sag, span/240 (the default) or a length"},
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
                        "the sag of all load with creep (the default), or of the live load alone "
                        "as in building-code span tables"},
+    [OPTION_SHOW] = {"--show", "LIST",
+                     "what the picture shows, with commas between: names, dimensions, loads, bent, "
+                     "folds, braces, work (how hard each stick works); all or nothing; default "
+                     "names,dimensions,loads,work, with bent where --combination is given"},
     [OPTION_SIZE] = {"--size", "SIZE", "2x6 and so on; without it a row for each size"},
+    [OPTION_SKETCH] = {"--sketch", NULL, "a small front view in plain characters first"},
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
     [OPTION_VERSION] = {"--version", NULL, "the version"},
+    [OPTION_VIEW] = {"--view", "front|side|plan|corner|all",
+                     "from where; default all four on one sheet"},
     [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
 };
 
