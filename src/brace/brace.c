@@ -125,7 +125,10 @@ static void take_set(struct work *work, const struct trial *trial,
     for (size_t k = 0; k < count; k++) {
         const struct candidate *candidate = &candidates->items[found->set[k]];
         struct brace_choice *brace = &answer->braces[k];
-        *brace = (struct brace_choice){candidate->from, candidate->to, candidate->where, -1, 0.0};
+        *brace = (struct brace_choice){
+            .from = candidate->from, .to = candidate->to, .where = candidate->where, .stops = -1};
+        brace->screws_hold =
+            brace_screws_hold(work, brace_stick(work), candidate->from, candidate->to);
         for (size_t p = 0; p < trial->loads; p++)
             brace->force = fmax(brace->force, fabs(forces[p * count + k]));
     }

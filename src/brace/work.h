@@ -43,4 +43,8 @@ void try_alternatives(struct work *work, const struct cells *cells);
 int brace_stick(const struct work *work);
 struct bar brace_bar(const struct work *work, int stick, int from, int to);
 
+/* What the screws at its worse end hold along it under a push, N; NAN where nothing is published or
+ * the file has no `default`. */
+double brace_screws_hold(const struct work *work, int stick, int from, int to);
+
 #endif

@@ -36,5 +36,6 @@ enum exit_status brace_command(const struct call *call);
 enum exit_status draw_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
+enum exit_status fastener_command(const struct call *call);
 
 #endif

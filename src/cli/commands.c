@@ -60,6 +60,18 @@ const struct command COMMANDS[] = {
       OPTION_SPACING, OPTION_SAG, OPTION_SAG_OF, OPTION_DURATION, OPTION_REPETITIVE, OPTION_DRY,
       OPTION_WET, OPTION_JSON},
      14},
+    {"fastener",
+     "",
+     "what one screw, nail, lag or bolt holds, without a frame",
+     "The side member is the one under the head, the main member takes the point. Bare numbers are "
+     "inches and degrees.",
+     0,
+     0,
+     fastener_command,
+     {OPTION_KIND, OPTION_SIZE, OPTION_NAIL, OPTION_LENGTH, OPTION_SIDE, OPTION_SIDE_WOOD,
+      OPTION_MAIN, OPTION_MAIN_WOOD, OPTION_ANGLE_SIDE, OPTION_ANGLE_MAIN, OPTION_END_GRAIN,
+      OPTION_DURATION, OPTION_DRY, OPTION_WET, OPTION_JSON},
+     15},
 };
 const size_t COMMAND_COUNT = sizeof COMMANDS / sizeof *COMMANDS;
 

@@ -10,6 +10,10 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_ALLOW_NOT_COVERED] = {"--allow-not-covered", NULL,
                                   "end with 0 where all that is left are checks without a "
                                   "published rule"},
+    [OPTION_ANGLE_MAIN] = {"--angle-main", "ANGLE",
+                           "between the load and the grain of the main member, 0 (the default) to "
+                           "90; counts from 1/4 in of diameter on"},
+    [OPTION_ANGLE_SIDE] = {"--angle-side", "ANGLE", "the same of the side member"},
     [OPTION_COMBINATION] = {"--combination", "NAME",
                             "under these loads, such as D+T, and not under the worst"},
     [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
@@ -17,12 +21,20 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_DURATION] = {"--duration", "NAME",
                          "how long the load stands: permanent, ten-years (the default), "
                          "two-months, seven-days, ten-minutes"},
+    [OPTION_END_GRAIN] = {"--end-grain", NULL, "it runs along the grain of the main member"},
     [OPTION_FORCE] = {"--force", NULL, "write over the file that --output names"},
     [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
+    [OPTION_KIND] = {"--kind", "screw|nail|lag|bolt", "what holds"},
     [OPTION_LARGE] = {"--large", NULL, "allow up to 200 000 joints and sticks"},
+    [OPTION_LENGTH] = {"--length", "LENGTH", "of the fastener, \"2 in\"; nails have their own"},
     [OPTION_LIVE] = {"--live", "LOAD", "what comes and goes, \"20 psf\""},
+    [OPTION_MAIN] =
+        {"--main", "LENGTH",
+         "thickness of the main member, which takes the point; without it thick enough"},
+    [OPTION_MAIN_WOOD] = {"--main-wood", "WOOD", "the same of the main member"},
+    [OPTION_NAIL] = {"--nail", "common|box|sinker", "which nail; default common"},
     [OPTION_OUTPUT] = {"--output", "FILE",
                        "write into FILE; a file that is there already stays, but for --force"},
     [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
@@ -34,7 +46,15 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                      "what the picture shows, with commas between: names, dimensions, loads, bent, "
                      "folds, braces, work (how hard each stick works); all or nothing; default "
                      "names,dimensions,loads,work, with bent where --combination is given"},
-    [OPTION_SIZE] = {"--size", "SIZE", "2x6 and so on; without it a row for each size"},
+    [OPTION_SIDE] = {"--side", "LENGTH",
+                     "thickness of the side member, under the head, \"3/4 in\""},
+    [OPTION_SIDE_WOOD] =
+        {"--side-wood", "WOOD",
+         "spruce-pine-fir ... (batten table lists them), or a specific gravity such "
+         "as 0.42"},
+    [OPTION_SIZE] =
+        {"--size", "SIZE",
+         "of a stick 2x6 and so on (without it a row for each size); of a fastener 8, 10d, 1/2in"},
     [OPTION_SKETCH] = {"--sketch", NULL, "a small front view in plain characters first"},
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},

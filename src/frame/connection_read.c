@@ -1,5 +1,6 @@
 #include "frame/fastener_size.h"
 #include "frame/sections.h"
+#include "frame/table_names.h"
 #include "units/quote.h"
 
 #include <string.h>
@@ -7,8 +8,9 @@
 enum { MOST_FASTENERS = 100, COUNT_NOT_SAID = 2 };
 
 /* ORDER connection_type */
-static const char *const type_names[] = {"pinned", "rigid", "springs", "screwed-lap",
-                                         "screwed-butt"};
+static const char *const type_names[] = {"pinned",       "rigid",     "springs", "screwed-lap",
+                                         "screwed-butt", "glued-lap", "bracket", "gusset",
+                                         "cleat",        "notched",   "hinge"};
 static const struct key_list types = {type_names, sizeof type_names / sizeof type_names[0]};
 
 static void read_fastener(struct reader *reader, const struct node *entry,
@@ -40,13 +42,19 @@ static void read_fastener(struct reader *reader, const struct node *entry,
         trouble_missing(reader, entry, "screw", "'screw: 8', or nail, lag or bolt");
 }
 
+/* The keys of every type with fasteners, and those of its own. */
+#define SCREWED_KEYS(...)                                                                          \
+    KEYS("type", "screw", "nail", "lag", "bolt", "length", "count", "metal", __VA_ARGS__)
+
 static void read_screwed(struct reader *reader, const struct node *entry,
                          struct connection *connection) {
-    only_keys(reader, entry,
-              KEYS("type", "screw", "nail", "lag", "bolt", "length", "count", "spacing"));
     read_fastener(reader, entry, connection);
     optional_quantity(reader, entry, "length", QUANTITY_LENGTH, OVER_ZERO, &connection->length);
     optional_quantity(reader, entry, "spacing", QUANTITY_LENGTH, OVER_ZERO, &connection->spacing);
+    const struct node *metal = node_child(entry, "metal");
+    if (metal)
+        connection->metal = (enum metal)(1 + read_word(reader, metal, "a metal of screws",
+                                                       KEYS("plain", "galvanized", "stainless")));
     connection->count = COUNT_NOT_SAID;
     const struct node *count = node_child(entry, "count");
     if (count)
@@ -72,25 +80,90 @@ static void read_springs(struct reader *reader, const struct node *entry,
     optional_quantity(reader, entry, "slip", QUANTITY_SLIP, OVER_ZERO, &connection->slip);
 }
 
-/* The types that the format page keeps for later work are unknown like any other word. */
+static double length_or(struct reader *reader, const struct node *entry, const char *key,
+                        const char *row) {
+    struct optional length = {0};
+    optional_quantity(reader, entry, key, QUANTITY_LENGTH, OVER_ZERO, &length);
+    return length.given ? length.value : table_constant(row).value;
+}
+
+static void read_lap(struct reader *reader, const struct node *entry,
+                     struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("spacing"));
+    read_screwed(reader, entry, connection);
+}
+
+static void read_bracket(struct reader *reader, const struct node *entry,
+                         struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("steel", "wide"));
+    read_screwed(reader, entry, connection);
+    connection->steel = length_or(reader, entry, "steel", "bracket-thickness");
+    connection->wide = length_or(reader, entry, "wide", "bracket-width");
+}
+
+static void read_gusset(struct reader *reader, const struct node *entry,
+                        struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("spacing", "sheet", "plates"));
+    read_screwed(reader, entry, connection);
+    const struct node *sheet = node_child(entry, "sheet");
+    const struct node *plates = node_child(entry, "plates");
+    if (sheet)
+        connection->sheet = read_table_name(reader, sheet, NAMES_SHEETS);
+    else
+        trouble_missing(reader, entry, "sheet", "the plate, such as plywood-1/4in");
+    if (connection->sheet >= 0 && sheet &&
+        strncmp(table_sheet(connection->sheet)->name, "plywood", strlen("plywood")) != 0)
+        trouble(reader, sheet, "a gusset is cut from plywood, such as plywood-1/4in");
+    connection->plates = 1;
+    if (plates)
+        read_whole(reader, plates, 1, 2, &connection->plates);
+}
+
+static void read_cleat(struct reader *reader, const struct node *entry,
+                       struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("block"));
+    read_screwed(reader, entry, connection);
+    connection->block = length_or(reader, entry, "block", "cleat-thickness");
+}
+
+static void read_notched(struct reader *reader, const struct node *entry,
+                         struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("depth"));
+    read_screwed(reader, entry, connection);
+    required_quantity(reader, entry, "depth", QUANTITY_LENGTH, OVER_ZERO, &connection->depth);
+}
+
+static void read_plain(struct reader *reader, const struct node *entry,
+                       struct connection *connection) {
+    (void)connection;
+    only_keys(reader, entry, KEYS("type"));
+}
+
+static void read_hinge(struct reader *reader, const struct node *entry,
+                       struct connection *connection) {
+    only_keys(reader, entry, SCREWED_KEYS("steel"));
+    read_screwed(reader, entry, connection);
+    connection->steel = length_or(reader, entry, "steel", "hinge-thickness");
+}
+
 static void read_type(struct reader *reader, const struct node *entry,
                       struct connection *connection) {
     const struct node *node = node_child(entry, "type");
     if (!node) {
         trouble_missing(reader, entry, "type",
-                        "screwed-lap, screwed-butt, springs, pinned or rigid");
+                        "screwed-lap, screwed-butt, glued-lap, bracket, gusset, cleat, notched, "
+                        "hinge, springs, pinned or rigid");
         return;
     }
     int type = read_word(reader, node, "a type of connection", types);
     if (type < 0)
         return;
     connection->type = (enum connection_type)type;
-    if (type == CONNECTION_SCREWED_LAP || type == CONNECTION_SCREWED_BUTT)
-        read_screwed(reader, entry, connection);
-    else if (type == CONNECTION_SPRINGS)
-        read_springs(reader, entry, connection);
-    else
-        only_keys(reader, entry, KEYS("type"));
+    /* ORDER connection_type */
+    static void (*const read[])(struct reader *, const struct node *, struct connection *) = {
+        read_plain,   read_plain,  read_springs, read_lap,     read_lap,  read_plain,
+        read_bracket, read_gusset, read_cleat,   read_notched, read_hinge};
+    read[type](reader, entry, connection);
 }
 
 static int add_connection(struct reader *reader, struct connection connection) {

@@ -1,70 +1,68 @@
 #include "frame/fastener_size.h"
 
+#include "base/text.h"
+#include "tables/fasteners.h"
 #include "units/quote.h"
 
 #include <math.h>
-#include <stdlib.h>
-#include <string.h>
-
-#define INCH 0.0254
+#include <stdio.h>
 
 double screw_diameter(long number) {
-    return (0.060 + 0.013 * (double)number) * INCH;
+    char name[24];
+    struct fastener_size size;
+    snprintf(name, sizeof name, "%ld", number);
+    return table_fastener_find(DOWEL_SCREW, NAIL_COMMON, name, &size) ? size.diameter.value : NAN;
+}
+
+/* "2d, 3d and 4d" */
+static const char *known_sizes(struct arena *arena, enum dowel_kind kind) {
+    struct text text = text_new(arena);
+    for (size_t k = 0; table_fastener_name(kind, NAIL_COMMON, k); k++) {
+        bool last = !table_fastener_name(kind, NAIL_COMMON, k + 1);
+        text_print(&text, "%s%s",
+                   k == 0 ? ""
+                   : last ? " and "
+                          : ", ",
+                   table_fastener_name(kind, NAIL_COMMON, k));
+    }
+    return text_string(&text);
+}
+
+static bool read_named(struct reader *reader, const struct node *node, enum dowel_kind kind,
+                       const char *expected, const char *what, double *diameter) {
+    struct fastener_size size;
+    const char *text = read_text(reader, node, expected);
+    if (!text)
+        return false;
+    if (!table_fastener_find(kind, NAIL_COMMON, text, &size)) {
+        trouble(reader, node, "%s is no %s; known are %s", quote_text(reader->arena, text), what,
+                known_sizes(reader->arena, kind));
+        return false;
+    }
+    *diameter = size.diameter.value;
+    return true;
 }
 
 bool read_screw_size(struct reader *reader, const struct node *node, double *diameter) {
-    const char *text = read_text(reader, node, "a screw number such as 8");
-    if (!text)
-        return false;
-    const char *number = strncmp(text, "No.", 3) == 0 ? text + 3 : text;
-    static const char *const known[] = {"4", "5", "6", "7", "8", "9", "10", "12", "14", "16"};
-    for (size_t k = 0; k < sizeof known / sizeof known[0]; k++) {
-        if (strcmp(number, known[k]) == 0) {
-            *diameter = screw_diameter(strtol(number, NULL, 10));
-            return true;
-        }
-    }
-    trouble(reader, node,
-            "%s is no wood screw number; known are 4, 5, 6, 7, 8, 9, 10, 12, 14 and 16",
-            quote_text(reader->arena, text));
-    return false;
+    return read_named(reader, node, DOWEL_SCREW, "a screw number such as 8", "wood screw number",
+                      diameter);
 }
 
 bool read_nail_size(struct reader *reader, const struct node *node, double *diameter) {
-    static const struct {
-        const char *name;
-        double inches;
-    } known[] = {{"2d", 0.072}, {"3d", 0.080},  {"4d", 0.098},  {"5d", 0.099},  {"6d", 0.113},
-                 {"8d", 0.131}, {"10d", 0.148}, {"12d", 0.148}, {"16d", 0.162}, {"20d", 0.192}};
-    const char *text = read_text(reader, node, "a nail size such as 10d");
-    if (!text)
-        return false;
-    for (size_t k = 0; k < sizeof known / sizeof known[0]; k++) {
-        if (strcmp(text, known[k].name) == 0) {
-            *diameter = known[k].inches * INCH;
-            return true;
-        }
-    }
-    trouble(reader, node,
-            "%s is no nail size; known are 2d, 3d, 4d, 5d, 6d, 8d, 10d, 12d, 16d and 20d",
-            quote_text(reader->arena, text));
-    return false;
+    return read_named(reader, node, DOWEL_NAIL, "a nail size such as 10d", "nail size", diameter);
 }
 
+/* A length, so that 6.35 mm or 0.25 in will do for 1/4 in. */
 bool read_lag_or_bolt_size(struct reader *reader, const struct node *node, double *diameter) {
-    static const double known[] = {0.25, 0.3125, 0.375, 0.5};
+    struct fastener_size size;
     double value = 0;
     if (!read_quantity(reader, node, QUANTITY_LENGTH, OVER_ZERO, &value))
         return false;
-    for (size_t k = 0; k < sizeof known / sizeof known[0]; k++) {
-        if (fabs(value - known[k] * INCH) < 1e-5) {
-            *diameter = known[k] * INCH;
-            return true;
-        }
+    if (!table_fastener_of_diameter(DOWEL_LAG, NAIL_COMMON, value, &size)) {
+        trouble(reader, node, "%s is no size of lag or bolt that the tables know; known are %s in",
+                quote_text(reader->arena, node->text), known_sizes(reader->arena, DOWEL_LAG));
+        return false;
     }
-    trouble(reader, node,
-            "%s is no size of lag or bolt that the tables know; "
-            "known are 1/4, 5/16, 3/8 and 1/2 in",
-            quote_text(reader->arena, node->text));
-    return false;
+    *diameter = size.diameter.value;
+    return true;
 }

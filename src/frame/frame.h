@@ -45,7 +45,7 @@ struct stick {
     bool has_material; /* own numbers; species and grade are then -1 */
     struct own_material material;
     int species, grade;
-    bool stress_rated, finger_jointed;
+    bool stress_rated, finger_jointed, treated;
     enum stands stands;
     enum faces faces;
     struct optional turn;           /* rad */
@@ -80,8 +80,16 @@ enum connection_type {
     CONNECTION_RIGID,
     CONNECTION_SPRINGS,
     CONNECTION_SCREWED_LAP,
-    CONNECTION_SCREWED_BUTT
+    CONNECTION_SCREWED_BUTT,
+    CONNECTION_GLUED_LAP, /* face against face with glue alone */
+    CONNECTION_BRACKET,   /* thin steel angle, `count` screws in each leg */
+    CONNECTION_GUSSET,    /* plywood plate over both sticks, `count` screws in each stick */
+    CONNECTION_CLEAT,     /* sits on a block that is screwed to the host */
+    CONNECTION_NOTCHED,   /* let into the host */
+    CONNECTION_HINGE      /* steel hinge, `count` screws in each leaf */
 };
+/* What the screws are made of, against rust. */
+enum metal { METAL_NOT_SAID, METAL_PLAIN, METAL_GALVANIZED, METAL_STAINLESS };
 enum fastener_kind { FASTENER_NONE, FASTENER_SCREW, FASTENER_NAIL, FASTENER_LAG, FASTENER_BOLT };
 
 /* The first two connections of every frame are the built-in `pinned` and `rigid`. */
@@ -99,6 +107,11 @@ struct connection {
     int count;
     bool count_given;
     struct optional spacing; /* m between neighbours of the line */
+    enum metal metal;
+    double steel, wide; /* m: thickness and width of a bracket */
+    int sheet, plates;  /* of a gusset: table_sheet index; on one side or on both */
+    double block;       /* m: thickness of a cleat's block */
+    double depth;       /* m that a notched stick is let in */
 };
 
 struct support {

@@ -168,10 +168,11 @@ static void read_stick(struct reader *reader, const struct node *entry) {
     if (is_map(reader, entry, "a stick such as {size: 2x2, species: .., grade: ..}")) {
         only_keys(reader, entry,
                   KEYS("size", "species", "grade", "section", "material", "stands", "faces", "turn",
-                       "knots", "slope-of-grain", "finger-jointed", "stress-rated"));
+                       "knots", "slope-of-grain", "finger-jointed", "stress-rated", "treated"));
         read_choices(reader, entry, &stick);
         read_stance(reader, entry, &stick.stands, &stick.faces, &stick.turn);
         optional_yes_no(reader, entry, "finger-jointed", &stick.finger_jointed);
+        optional_yes_no(reader, entry, "treated", &stick.treated);
         read_stress_rated(reader, entry, &stick);
         read_own_grading(reader, entry, &stick);
     }

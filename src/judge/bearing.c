@@ -7,9 +7,10 @@
 #include <math.h>
 
 enum seat {
-    SEAT_BUTTS, /* its end grain on the host's side */
-    SEAT_LIES,  /* level, on a level host */
-    SEAT_ON_END /* level, its end on top of a post that ends there */
+    SEAT_BUTTS,   /* its end grain on the host's side */
+    SEAT_LIES,    /* level, on a level host */
+    SEAT_ON_END,  /* level, its end on top of a post that ends there */
+    SEAT_ON_LEDGE /* on a block, or in a notch, of this length along its grain */
 };
 
 struct contact { /* one stick pressing on another across its grain */
@@ -17,6 +18,7 @@ struct contact { /* one stick pressing on another across its grain */
     int end;     /* of the ending stick */
     int pressed; /* the stick whose grain is pressed across */
     enum seat seat;
+    double ledge;                 /* m, SEAT_ON_LEDGE */
     double across, along, to_end; /* m, on the pressed stick */
 };
 
@@ -30,6 +32,14 @@ static void measure(const struct model *model, struct contact *contact) {
     const struct model_member *host = &model->members[contact->host];
     const double up[3] = {0.0, 0.0, 1.0};
     double sideways[3];
+    if (contact->seat == SEAT_ON_LEDGE) {
+        vector_cross(stick->axes[0], up, sideways);
+        vector_unit(sideways);
+        contact->pressed = contact->member;
+        contact->along = contact->ledge;
+        contact->across = member_extent(stick, sideways);
+        return;
+    }
     contact->pressed = contact->seat == SEAT_ON_END ? contact->member : contact->host;
     const struct model_member *pressed = &model->members[contact->pressed];
     const struct model_member *presser = contact->seat == SEAT_ON_END ? host : stick;
@@ -53,21 +63,30 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
     const struct model *model = run->model;
     const struct model_member *stick = &model->members[member];
     const struct member_end *at = &stick->ends[end];
-    if (at->host || at->connection < 0 ||
-        run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_LAP)
+    if (at->host || at->connection < 0)
+        return false;
+    const struct connection *connection = &run->frame->connections.items[at->connection];
+    if (connection->type == CONNECTION_SCREWED_LAP || connection->type == CONNECTION_GLUED_LAP ||
+        connection->type == CONNECTION_HINGE)
         return false;
     const struct model_member *host = &model->members[model->host[at->joint]];
     if (fabs(vector_dot(stick->axes[0], host->axes[0])) > SINE_45)
         return false;
     bool host_level = !member_steep(host);
     bool level = !member_steep(stick);
-    bool butt = run->frame->connections.items[at->connection].type == CONNECTION_SCREWED_BUTT;
+    bool butt = connection->type == CONNECTION_SCREWED_BUTT;
+    double ledge = connection->type == CONNECTION_CLEAT     ? connection->block
+                   : connection->type == CONNECTION_NOTCHED ? connection->depth
+                                                            : 0.0;
     *contact = (struct contact){.member = member,
                                 .host = model->host[at->joint],
                                 .joint = at->joint,
                                 .end = end,
+                                .ledge = ledge,
                                 .seat = SEAT_BUTTS};
-    if (level && host_level && !butt)
+    if (ledge > 0.0)
+        contact->seat = SEAT_ON_LEDGE;
+    else if (level && host_level && !butt)
         contact->seat = SEAT_LIES;
     else if (level && !host_level && !butt && host_ends_at(host, at->joint))
         contact->seat = SEAT_ON_END;

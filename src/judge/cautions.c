@@ -65,9 +65,6 @@ static void left_out(struct run *run) {
         not_checked(run, "wind: it is read, and no load is made of it yet");
     else if (!indoors)
         not_checked(run, "wind (none given under site)");
-    if (run->model && run->model->has_screws)
-        not_checked(run,
-                    "the screws themselves: how stiff they are counts, whether they hold does not");
     if (frame->prices.count)
         not_checked(run, "prices: they are read, and no cost is made of them yet");
     if (frame->parts.count)
@@ -82,6 +79,28 @@ static void left_out(struct run *run) {
                         arena_print(run->arena, "the deck of the shelf %s itself between its rails",
                                     shelf->name));
     }
+}
+
+/* Ends whose fastening is a word or a number: nothing is known of what holds them. */
+static void bare_fastenings(struct run *run) {
+    size_t count = 0;
+    const char *first = NULL;
+    for (size_t m = 0; m < run->model->member_count; m++)
+        for (int end = 0; end < 2; end++) {
+            int connection = run->model->members[m].ends[end].connection;
+            enum connection_type type =
+                connection < 0 ? CONNECTION_HINGE : run->frame->connections.items[connection].type;
+            if (type != CONNECTION_PINNED && type != CONNECTION_RIGID && type != CONNECTION_SPRINGS)
+                continue;
+            if (count++ == 0)
+                first = run->frame->members.items[m].name;
+        }
+    if (count)
+        not_checked(run, arena_print(run->arena,
+                                     "what holds %zu stick end%s together (pinned, rigid or given "
+                                     "by springs; the first: %s): name the screws to have them "
+                                     "judged",
+                                     count, count == 1 ? "" : "s", first));
 }
 
 static void feet(struct run *run) {
@@ -100,6 +119,8 @@ void judge_cautions(struct run *run) {
             run_caution(run, run->model->cautions.items[k]);
         sticks_taken(run);
         service(run);
+        judge_workshop(run);
+        bare_fastenings(run);
     }
     if (run->loads)
         for (size_t k = 0; k < run->loads->cautions.count; k++)

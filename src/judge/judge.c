@@ -109,13 +109,37 @@ static bool folds(const struct run *run) {
     return false;
 }
 
-static void judge_model(struct run *run) {
+static bool load_and_solve(struct run *run) {
     run->loads = loads_build(run->arena, run->model);
     run->sheets = bracing_sheets(run->arena, run->model);
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         run->bar_counts[s] =
             bracing_bars(run->arena, run->model, run->sheets, s, false, &run->bars[s], NULL);
-    if (!solve(run))
+    return solve(run);
+}
+
+bool judge_stays_upright(const struct run *run, const struct frame *frame) {
+    const struct judge_options plain = {0};
+    struct result result = {.frame = frame, .problems = problems_new(run->arena)};
+    struct run other = {.arena = run->arena, .frame = frame, .options = &plain, .result = &result};
+    other.model = model_build(run->arena, frame, &result.problems);
+    if (!other.model || !load_and_solve(&other) || result.problems.count)
+        return false;
+    mixes_build(&other);
+    if (folds(&other) || !judge_stands(&other))
+        return false;
+    result.combinations.items =
+        ARENA_ARRAY(run->arena, struct combination_result, other.loads->combination_count);
+    judge_lean(&other);
+    judge_sway(&other);
+    bool upright = true;
+    for (size_t k = 0; k < result.checks.count; k++)
+        upright &= result.checks.items[k].ratio <= 1.0;
+    return upright;
+}
+
+static void judge_model(struct run *run) {
+    if (!load_and_solve(run))
         return;
     mixes_build(run);
     judge_ways(run);
@@ -142,6 +166,10 @@ static void judge_model(struct run *run) {
     judge_lean(run);
     judge_sway(run);
     judge_racking(run);
+    judge_screws(run);
+    judge_joint_moments(run);
+    judge_hang(run);
+    judge_notches(run);
     run->result->verdict = worst_verdict(run->result);
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,

@@ -1,4 +1,5 @@
 #include "bracing/panel_rack.h"
+#include "check/dowel.h"
 #include "judge/steps.h"
 #include "solve/response.h"
 
@@ -22,11 +23,32 @@ struct worst_racking {
     int combination;
 };
 
+/* What one edge screw holds sideways. How long it is, no description says: it is taken to reach as
+ * deep as the published values have it, ten diameters. NAN where nothing is published. */
+static double edge_screw(const struct run *run, const struct bracing_sheet *sheet,
+                         enum duration duration) {
+    const struct panel *panel = &run->frame->panels.items[sheet->panel];
+    const struct sheet *of = table_sheet(panel->sheet);
+    struct cited gravity;
+    struct dowel screw;
+    struct dowel_values values;
+    if (!table_value("sheet-gravity", of->name, &gravity) || isnan(sheet->gravity) ||
+        !dowel_of_diameter(DOWEL_SCREW, NAIL_COMMON, panel->screw_diameter, &screw))
+        return NAN;
+    dowel_set_length(&screw, of->thickness + 10.0 * panel->screw_diameter);
+    struct dowel_layer side = {.thickness = of->thickness, .gravity = gravity};
+    struct dowel_layer main = {.thickness = INFINITY,
+                               .gravity = {.value = sheet->gravity, .source = ""}};
+    struct dowel_service service = {.wet = run->model->wet, .duration = duration};
+    dowel_values(&screw, &side, &main, &service, NULL, &values);
+    return values.lateral;
+}
+
 static struct panel_rack rate(const struct run *run, const struct bracing_sheet *sheet,
                               const struct worst_racking *worst, struct working *working) {
-    /* what a screw carries sideways is not judged yet */
-    return panel_rack_rating(run->model, sheet, worst->stiffness, worst->forces, NAN,
-                             run->loads->combinations[worst->combination].duration, working);
+    enum duration duration = run->loads->combinations[worst->combination].duration;
+    return panel_rack_rating(run->model, sheet, worst->stiffness, worst->forces,
+                             edge_screw(run, sheet, duration), duration, working);
 }
 
 static void judge_sheet(struct run *run, size_t index) {
@@ -67,7 +89,12 @@ static void judge_sheet(struct run *run, size_t index) {
     if (rack.screw_left_out)
         run_caution(run, arena_print(run->arena,
                                      "panel-rack of %s leaves out what each of its screws holds "
-                                     "sideways: not checked",
+                                     "sideways, for which nothing is published: not checked",
+                                     name));
+    else
+        run_caution(run, arena_print(run->arena,
+                                     "the screws of %s are taken to go at least ten times their "
+                                     "thickness into the sticks behind",
                                      name));
     run_add_check(run, "panel-rack", name, run->loads->combinations[worst.combination].name, rating,
                   arena_print(run->arena, "%s as bracing", name),

@@ -165,9 +165,10 @@ static size_t spans_of(struct run *run, int member, struct span *spans) {
     return count;
 }
 
-/* Largest movement of a rail's own end, up or down, against the joint that it is fastened to. */
+/* Largest movement of a rail's own end, up or down, against the joint that it is fastened to: with
+ * creep, of which screws have twice as much as sticks (EN 1995-1-1 2.3.2.2). */
 static double end_slip(const struct sag_line *line) {
-    double slip = 0.0;
+    double slip = 0.0, creep = 2.0 * creep_factor(line->run->model->wet).value - 1.0;
     for (int end = 0; end < 2; end++) {
         size_t k = end ? line->rail->segment_count - 1 : 0;
         double apart = 0.0;
@@ -175,7 +176,8 @@ static double end_slip(const struct sag_line *line) {
             double local[3];
             stick_slip(part ? &line->brief[k] : &line->standing[k], end, local);
             for (int i = 0; i < 3; i++)
-                apart += vector_dot(line->rail->axes[i], line->up) * local[i];
+                apart +=
+                    (part ? 1.0 : creep) * vector_dot(line->rail->axes[i], line->up) * local[i];
         }
         slip = fmax(slip, fabs(apart));
     }
@@ -277,7 +279,7 @@ static void judge_rail(struct run *run, const struct shelf *shelf, int member) {
         run_add_check(run, "sag", where, run->loads->combinations[worst.combination].name, rating,
                       place, advice(run, member), working);
     if (worst.slip > 0.00005) {
-        check->beside.words = "its screws give";
+        check->beside.words = "its screws give, with creep,";
         check->beside.value = worst.slip;
         check->beside.kind = QUANTITY_LENGTH;
     }

@@ -14,6 +14,16 @@ void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
 void judge_lean(struct run *run);     /* movement sideways under a push */
 
+void judge_screws(struct run *run);        /* the fasteners of every joint */
+void judge_workshop(struct run *run);      /* points that come out, lead holes, rust: cautions */
+void judge_hang(struct run *run);          /* sticks that hang on screws near their end */
+void judge_notches(struct run *run);       /* posts where sticks are let in */
+void judge_joint_moments(struct run *run); /* joints that keep the frame from leaning */
+
+/* Does the frame stand, with the leans and critical factors that it may have? For a variant of the
+ * run's frame with other connections. */
+bool judge_stays_upright(const struct run *run, const struct frame *frame);
+
 /* Ways to fold as fastened that no load drives: a caution each. */
 void judge_idle_modes(struct run *run);
 

@@ -1,5 +1,8 @@
 #include "judge/strength.h"
 
+#include "fixing/fixing.h"
+#include "judge/answers.h"
+#include "judge/eccentric.h"
 #include "judge/load_shape.h"
 #include "sway/second_order.h"
 
@@ -18,8 +21,8 @@ struct section judge_section(const struct model_member *member, const struct sti
 
 /* What of the bending input belongs to the segment and the combination, not to the station. The
  * shape of the load is taken as the general row, which is never kinder than the others. */
-static struct bend_input bend_frame(const struct stick_work *work, size_t segment,
-                                    enum duration duration) {
+struct bend_input strength_bend_input(const struct stick_work *work, size_t segment,
+                                      enum duration duration) {
     const struct model *model = work->run->model;
     const struct stretch *sideways = work->run->holding->sideways[segment];
     /* along the wide face, and along the thickness */
@@ -29,6 +32,7 @@ static struct bend_input bend_frame(const struct stick_work *work, size_t segmen
         .lumber = &work->stick->lumber,
         .section = work->section,
         .conditions = {.wet = model->wet, .repetitive = work->repetitive, .duration = duration},
+        .net_area = work->net_area,
         .shape = LOAD_SHAPE_ANY};
     input.effective_length[0] = stretch_column_length(wide);
     if (work->held_along)
@@ -78,14 +82,6 @@ static enum load_shape shape_at(const struct stick_work *work, size_t segment,
     const struct stretch *thin = &work->run->holding->sideways[segment][work->strong == 1 ? 0 : 1];
     return load_shape_of(work->run->model, work->stick, states, thin, work->strong);
 }
-
-/* How one mix is solved: which answer, and what makes the states of a stick from it. */
-struct answer {
-    const char *how;
-    const struct response *response;
-    const double *weights;
-    const struct second_order *second; /* NULL: first order */
-};
 
 static struct stick_state *states_of(const struct stick_work *work, const struct answer *answer) {
     struct arena *arena = work->run->arena;
@@ -174,11 +170,10 @@ static void forget_bending(const struct model_member *stick, double forces[FORCE
         forces[FORCE_MZ] = forces[FORCE_VY] = 0.0;
 }
 
-static void judge_answer(struct stick_work *work, const struct mix *mix,
-                         const struct bend_limits *limits, struct segment_forces *at,
-                         const struct answer *answer) {
+static void judge_answer(struct stick_work *work, const struct bend_limits *limits,
+                         struct segment_forces *at, const struct answer *answer) {
     struct worst_place place = {
-        .combination = mix->combination, .lean = mix->lean, .how = answer->how};
+        .combination = answer->mix->combination, .lean = answer->mix->lean, .how = answer->how};
     for (size_t k = 0; k < work->stick->segment_count; k++) {
         for (size_t i = 0; i < at[k].count; i++)
             forget_bending(work->stick, at[k].forces[i]);
@@ -199,8 +194,8 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
             if (run->loads->combinations[b].duration == run->loads->combinations[c].duration)
                 same = b;
         for (size_t k = 0; k < count; k++) {
-            struct bend_input frame = bend_frame(work, work->stick->first_segment + k,
-                                                 run->loads->combinations[c].duration);
+            struct bend_input frame = strength_bend_input(work, work->stick->first_segment + k,
+                                                          run->loads->combinations[c].duration);
             limits[c * count + k] = same < c ? limits[same * count + k] : bend_limits_of(&frame);
         }
     }
@@ -208,14 +203,11 @@ static struct bend_limits *all_limits(const struct stick_work *work) {
 }
 
 /* A tie that is pushed hangs loose: nothing to judge. */
-static bool hangs_slack(const struct mix *mix, enum stiffness stiffness, size_t member) {
-    return mix->slack[stiffness] && mix->slack[stiffness][member];
+static bool hangs_slack(const struct answer *answer, size_t member) {
+    return answer->slack && answer->slack[member];
 }
 
 static void judge_stick(struct stick_work *work) {
-    static const char *const how[] = {"joints as soft as they may be",
-                                      "joints at their middle stiffness",
-                                      "joints as stiff as they may be"};
     struct run *run = work->run;
     size_t count = work->stick->segment_count, places = 0;
     struct bend_limits *limits = all_limits(work);
@@ -234,34 +226,48 @@ static void judge_stick(struct stick_work *work) {
             continue;
         struct column_forces columns = strength_tabulate(work, run->responses[s], at);
         for (size_t x = 0; x < run->mix_count; x++) {
-            const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || hangs_slack(mix, s, work->member))
+            struct answer answer = answer_first_order(run, &run->mixes[x], s);
+            if (!answer.weights || hangs_slack(&answer, work->member))
                 continue;
-            struct answer answer = {.how = run->model->has_screws ? how[s] : "",
-                                    .response = run->responses[s],
-                                    .weights = mix->weights[s]};
-            strength_mix(&columns, run->responses[s]->column_count, mix->weights[s], room);
-            judge_answer(work, mix, &limits[(size_t)mix->combination * count], at, &answer);
+            strength_mix(&columns, run->responses[s]->column_count, answer.weights, room);
+            eccentric_add(run, work->laps, work->member, &answer, at);
+            judge_answer(work, &limits[(size_t)answer.mix->combination * count], at, &answer);
         }
     }
     for (size_t x = 0; x < run->mix_count; x++) {
-        const struct mix *mix = &run->mixes[x];
-        if (!mix->solved || !mix->second || !mix->second->stands ||
-            hangs_slack(mix, run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE,
-                        work->member))
+        struct answer answer = answer_second_order(run, &run->mixes[x]);
+        if (!answer.second || hangs_slack(&answer, work->member))
             continue;
-        struct answer answer = {.how = "second order, joints as soft as they may be",
-                                .second = mix->second};
         struct stick_state *states = states_of(work, &answer);
         for (size_t k = 0; k < count; k++)
             for (size_t i = 0; i < at[k].count; i++)
                 stick_forces(&states[k], at[k].stations[i].x, at[k].stations[i].after,
                              at[k].forces[i]);
-        judge_answer(work, mix, &limits[(size_t)mix->combination * count], at, &answer);
+        eccentric_add(run, work->laps, work->member, &answer, at);
+        judge_answer(work, &limits[(size_t)answer.mix->combination * count], at, &answer);
     }
 }
 
+/* What the screw holes of one joint take from the pull, the worst joint of each stick, m2. All
+ * screws of a joint count as standing in one line across the grain. */
+static double *holes(const struct run *run) {
+    double *holes = ARENA_ARRAY(run->arena, double, run->model->member_count);
+    for (size_t m = 0; m < run->model->member_count; m++)
+        for (int end = 0; end < 2; end++) {
+            struct fixing fixing;
+            if (!fixing_of(run->model, m, end, &fixing) ||
+                fixing.connection->type != CONNECTION_SCREWED_LAP)
+                continue;
+            double wide = fixing.connection->diameter * fixing.count;
+            holes[m] = fmax(holes[m], wide * fixing.plane.thick_ending);
+            holes[fixing.host] = fmax(holes[fixing.host], wide * fixing.plane.thick_host);
+        }
+    return holes;
+}
+
 void judge_strength(struct run *run) {
+    const struct eccentric_laps laps = eccentric_laps(run);
+    const double *hole = holes(run);
     struct strength_lines lines = {.no_bend = {.kind = "bend"}, .no_shear = {.kind = "shear"}};
     for (size_t m = 0; m < run->model->member_count; m++) {
         const struct member *member = &run->frame->members.items[m];
@@ -274,6 +280,8 @@ void judge_strength(struct run *run) {
                                   .shear_id = arena_print(run->arena, "shear/%s", member->name)};
         work.section =
             judge_section(work.stick, &run->frame->sticks.items[member->stick], &work.strong);
+        work.laps = &laps;
+        work.net_area = hole[m] > 0.0 ? fmax(1e-12, work.section.area - hole[m]) : 0.0;
         work.largest_shear = ARENA_ARRAY(run->arena, double, run->loads->combination_count);
         for (size_t c = 0; c < run->loads->combination_count; c++)
             work.largest_shear[c] = -1.0;

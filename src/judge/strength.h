@@ -21,6 +21,8 @@ struct worst_place {
     const char *how; /* "joints at their middle stiffness" */
 };
 
+struct eccentric_laps;
+
 struct stick_work { /* one member in hand */
     struct run *run;
     size_t member;
@@ -28,6 +30,8 @@ struct stick_work { /* one member in hand */
     struct section section;
     int strong; /* local axis of edgewise bending */
     bool held_along, repetitive;
+    double net_area;                   /* m2 left at its screw holes */
+    const struct eccentric_laps *laps; /* of all members */
     const char *bend_id, *shear_id;
     struct worst_place bend, shear;
     double *largest_shear; /* N, per combination: smaller ones need no look */
@@ -72,5 +76,10 @@ struct strength_lines {
 };
 void strength_add(struct stick_work *work, struct strength_lines *lines);
 void strength_finish(struct run *run, const struct strength_lines *lines);
+
+/* What of the bending input belongs to the segment and the duration of the load, not to the station
+ * (N and moments are 0). */
+struct bend_input strength_bend_input(const struct stick_work *work, size_t segment,
+                                      enum duration duration);
 
 #endif

@@ -10,6 +10,7 @@
 struct builder {
     struct arena *arena;
     const struct frame *frame;
+    struct problems *problems;
     struct model *model;
     struct meetings meetings;
     bool *turning_acted_on;
@@ -97,6 +98,39 @@ static void set_pinned(struct end_springs springs[STIFFNESS_COUNT]) {
             springs[s].k[k] = k < 3 ? INFINITY : 0.0;
 }
 
+/* A screw as thick as the stick that it stands in leaves no wood. */
+static void refuse_thick_screws(struct builder *builder, const struct fastening *fastening,
+                                int member) {
+    double diameter = fastening->connection->diameter;
+    double narrowest = fmin(fmin(fastening->ending->size_y, fastening->ending->size_z),
+                            fmin(fastening->host->size_y, fastening->host->size_z));
+    if (!(diameter > 0.0) || diameter < narrowest || !(narrowest > 0.0))
+        return;
+    enum unit_system units = builder->frame->units;
+    problem_add(builder->problems, fastening->connection->place,
+                arena_print(builder->arena, "connections.%s", fastening->connection->name),
+                "its fasteners are %s thick, and a stick that they join (%s) only %s; use thinner "
+                "ones",
+                quantity_print_length(builder->arena, diameter, units),
+                builder->frame->members.items[member].name,
+                quantity_print_length(builder->arena, narrowest, units));
+}
+
+/* A notch as deep as the post cuts it off. */
+static void refuse_deep_notch(struct builder *builder, const struct fastening *fastening,
+                              int member) {
+    double left = fastening_plane(fastening).thick_host - fastening->connection->depth;
+    enum unit_system units = builder->frame->units;
+    if (fastening->connection->type != CONNECTION_NOTCHED || left > 0.0)
+        return;
+    problem_add(builder->problems, fastening->connection->place,
+                arena_print(builder->arena, "connections.%s.depth", fastening->connection->name),
+                "a notch %s deep for %s leaves nothing of a post that is %s thick there",
+                quantity_print_length(builder->arena, fastening->connection->depth, units),
+                builder->frame->members.items[member].name,
+                quantity_print_length(builder->arena, left + fastening->connection->depth, units));
+}
+
 static void fasten(struct builder *builder, int member, int end) {
     struct model *model = builder->model;
     const struct frame *frame = builder->frame;
@@ -109,6 +143,8 @@ static void fasten(struct builder *builder, int member, int end) {
                                   .wet = model->wet};
     if (fastening_springs(&fastening, out->springs))
         model->has_screws = true;
+    refuse_thick_screws(builder, &fastening, member);
+    refuse_deep_notch(builder, &fastening, member);
     if (fastening.connection->type == CONNECTION_SCREWED_LAP && fastening_lap(&fastening).line_cut)
         caution(builder,
                 arena_print(builder->arena,
@@ -191,7 +227,7 @@ static void build_segments(struct builder *builder) {
 struct model *model_build(struct arena *arena, const struct frame *frame,
                           struct problems *problems) {
     struct model *model = ARENA_NEW(arena, struct model);
-    struct builder builder = {.arena = arena, .frame = frame, .model = model};
+    struct builder builder = {.arena = arena, .frame = frame, .problems = problems, .model = model};
     size_t joints = frame->joints.count;
     model->frame = frame;
     model->wet = wet_service(frame);

@@ -15,16 +15,27 @@ struct fastening {
     bool wet;
 };
 
+/* Two sticks face to face: the plane of the faces. Axes are local ones of the ending stick. */
+struct lap_plane {
+    bool parallel;                   /* the sticks run the same way */
+    int normal, across;              /* 1 (y) or 2 (z): along the screws; in the plane */
+    double width_ending, width_host; /* m, the sizes in the plane */
+    double thick_ending, thick_host; /* m, along the screws */
+};
+struct lap_plane fastening_plane(const struct fastening *fastening);
+
 /* How the screws of a lap lie. */
 struct lap {
-    int screw_axis; /* local axis of the ending stick along the screws: 1 (y) or 2 (z) */
-    double width_ending, width_host; /* m, the two sizes in the lap plane */
-    double line;                     /* m between the outer screws */
-    bool line_cut;                   /* the spacing asked for does not fit */
-    double slip;                     /* N/m of one screw, middle */
-    double sum_r2;                   /* m2 about the middle of the line */
+    struct lap_plane plane;
+    double line;   /* m between the outer screws */
+    bool line_cut; /* the spacing asked for does not fit */
+    double slip;   /* N/m of one screw, middle */
+    double sum_r2; /* m2 about the middle of the line */
 };
 struct lap fastening_lap(const struct fastening *fastening);
+
+/* m between the outer screws of a gusset in one stick. */
+double fastening_gusset_line(const struct connection *connection);
 
 /* Density of a stick's wood at 12 % moisture, kg/m3; the weakest common group where nothing is
  * known of it. */

@@ -105,6 +105,16 @@ static const char *stops_in_words(struct arena *arena, const struct brace_answer
     return arena_print(arena, "stops fold %d", brace->stops + 1);
 }
 
+/* What its screws hold of that force. */
+static const char *screws_in_words(struct arena *arena, const struct brace_choice *brace,
+                                   enum unit_system units) {
+    if (isnan(brace->screws_hold))
+        return "";
+    return arena_print(arena, ", its screws hold %s%s",
+                       force_in_words(arena, brace->screws_hold, units),
+                       brace->force <= brace->screws_hold ? "" : ": too little, use more");
+}
+
 static void brace_row(struct text *text, const struct brace_answer *answer, size_t k) {
     struct arena *arena = text->arena;
     enum unit_system units = answer->frame->units;
@@ -115,7 +125,8 @@ static void brace_row(struct text *text, const struct brace_answer *answer, size
     vector_between(from->at, to->at, along);
     const char *force =
         isfinite(brace->force)
-            ? arena_print(arena, ", and carries %s", force_in_words(arena, brace->force, units))
+            ? arena_print(arena, ", and carries %s%s", force_in_words(arena, brace->force, units),
+                          screws_in_words(arena, brace, units))
             : "";
     paragraph(text, arena_print(arena, "  %zu. ", k + 1), 5,
               arena_print(arena, "from %s to %s (%s), %s from joint to joint: %s%s", from->name,
@@ -134,6 +145,15 @@ static const char *how_sure(const struct brace_answer *answer) {
                : "Not every set was tried: fewer might do.";
 }
 
+/* Said once for all of them. */
+static const char *screws_without_value(const struct brace_answer *answer) {
+    for (size_t k = 0; k < answer->brace_count; k++)
+        if (isnan(answer->braces[k].screws_hold))
+            return " What screws may carry of it has no published value here: they do not reach "
+                   "deep enough, or their connection is not said.";
+    return "";
+}
+
 static void braces_section(struct text *text, const struct brace_answer *answer) {
     if (!answer->brace_count)
         return;
@@ -145,10 +165,10 @@ static void braces_section(struct text *text, const struct brace_answer *answer)
     paragraph(text, "  ", 2,
               arena_print(arena,
                           "%s screwed at both ends. %s The force is what it carries when somebody "
-                          "leans on the top: its screws must hold that.",
+                          "leans on the top.%s",
                           stick[0] ? arena_print(arena, "Each is a stick of kind %s,", stick)
                                    : "Each is a stick",
-                          how_sure(answer)));
+                          how_sure(answer), screws_without_value(answer)));
 }
 
 /* ---- what else would do ---- */

@@ -69,9 +69,10 @@ void brace_cautions(struct arena *arena, const struct brace_answer *answer, stru
     for (size_t k = 0; k < frame->cautions.count; k++)
         ARRAY_PUSH(arena, &result->cautions, frame->cautions.items[k]);
     if (answer->brace_count)
-        ARRAY_PUSH(arena, &result->cautions,
-                   "not checked here yet: whether the screws of a diagonal, and the joints that it "
-                   "ends at, hold its force");
+        ARRAY_PUSH(
+            arena, &result->cautions,
+            "not checked here: what a diagonal does to the sticks and joints that it ends at; "
+            "put it into the file and run batten check");
     if (some_lean_varies(answer))
         ARRAY_PUSH(arena, &result->cautions,
                    "how stiff screws are is an estimate: movements may differ as shown");

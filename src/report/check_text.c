@@ -117,6 +117,40 @@ static bool shown_before(struct arena *arena, struct kinds *kinds, const char *k
     return false;
 }
 
+/* Checks that fail alike, at other places of the same kind, are told once. */
+static bool told_alike(const struct check *one, const struct check *other) {
+    return one->verdict != VERDICT_OK && one->verdict == other->verdict &&
+           strcmp(one->kind, other->kind) == 0 && strcmp(one->governs, other->governs) == 0 &&
+           strcmp(one->advice, other->advice) == 0;
+}
+
+static bool told_before(const struct result *result, size_t index) {
+    const struct check *checks = result->checks.items;
+    for (size_t k = 0; k < index; k++)
+        if (told_alike(&checks[k], &checks[index]))
+            return true;
+    return false;
+}
+
+/* "and 11 more like it: back-2 on post-bl at bl2, ..." */
+static void more_alike(struct text *text, const struct result *result, size_t index) {
+    enum { NAMED = 3 };
+    const struct check *checks = result->checks.items;
+    const char *names = "";
+    size_t count = 0;
+    for (size_t k = index + 1; k < result->checks.count; k++) {
+        if (!told_alike(&checks[index], &checks[k]))
+            continue;
+        const char *place = checks[k].place[0] ? checks[k].place : checks[k].where;
+        if (count++ < NAMED)
+            names = *names ? arena_print(text->arena, "%s; %s", names, place) : place;
+    }
+    if (count)
+        paragraph(text, UNDER_SPACES, UNDER,
+                  arena_print(text->arena, "and %zu more like it: %s%s", count, names,
+                              count > NAMED ? " ... (--all shows them)" : ""));
+}
+
 static void question_text(struct text *text, const struct result *result, int question,
                           const struct columns *columns, bool all) {
     struct kinds kinds = {0};
@@ -130,9 +164,13 @@ static void question_text(struct text *text, const struct result *result, int qu
             hidden++;
             continue;
         }
+        if (!all && told_before(result, k))
+            continue;
         if (!shown++)
             text_print(text, "\n%s\n", question_words(question));
         check_row(text, check, columns, result->frame->units, all);
+        if (!all)
+            more_alike(text, result, k);
     }
     if (hidden)
         text_print(text, "  and %zu more that hold%s (--all shows %s)\n", hidden,

@@ -1,6 +1,6 @@
 #include "report/names.h"
 
-#include "tables/tables.h"
+#include "tables/fasteners.h"
 
 #include <string.h>
 
@@ -12,6 +12,31 @@ static const char *sheet_name(int index) {
 }
 static const char *tray_name(int index) {
     return table_tray(index)->name;
+}
+
+static int fastener_count(enum dowel_kind kind) {
+    int count = 0;
+    while (table_fastener_name(kind, NAIL_COMMON, (size_t)count))
+        count++;
+    return count;
+}
+static int screw_count(void) {
+    return fastener_count(DOWEL_SCREW);
+}
+static const char *screw_name(int index) {
+    return table_fastener_name(DOWEL_SCREW, NAIL_COMMON, (size_t)index);
+}
+static int nail_count(void) {
+    return fastener_count(DOWEL_NAIL);
+}
+static const char *nail_name(int index) {
+    return table_fastener_name(DOWEL_NAIL, NAIL_COMMON, (size_t)index);
+}
+static int bolt_count(void) {
+    return fastener_count(DOWEL_BOLT);
+}
+static const char *bolt_name(int index) {
+    return table_fastener_name(DOWEL_BOLT, NAIL_COMMON, (size_t)index);
 }
 
 static int duration_count(void) {
@@ -36,6 +61,9 @@ static const struct {
     {"snow-kinds", "site: snow-kind", table_snow_count, table_snow_name},
     {"wind-words", "site: wind-words", table_wind_word_count, table_wind_word_name},
     {"durations", "combine: duration", duration_count, duration_of},
+    {"screws", "connections: screw (its number)", screw_count, screw_name},
+    {"nails", "connections: nail", nail_count, nail_name},
+    {"bolts", "connections: lag, bolt (inches)", bolt_count, bolt_name},
 };
 
 #define WORDS(...)                                                                                 \
@@ -45,12 +73,9 @@ static const struct {
 /* The format's own words, as the reader of src/frame/ knows them. */
 static const struct name_list OWN_WORDS[] = {
     {"connections", "connections: type",
-     WORDS("screwed-lap", "screwed-butt", "springs", "pinned", "rigid")},
-    {"screws", "connections: screw (its number)",
-     WORDS("4", "5", "6", "7", "8", "9", "10", "12", "14", "16")},
-    {"nails", "connections: nail",
-     WORDS("2d", "3d", "4d", "5d", "6d", "8d", "10d", "12d", "16d", "20d")},
-    {"bolts", "connections: lag, bolt", WORDS("1/4 in", "5/16 in", "3/8 in", "1/2 in")},
+     WORDS("screwed-lap", "screwed-butt", "glued-lap", "bracket", "gusset", "cleat", "notched",
+           "hinge", "springs", "pinned", "rigid")},
+    {"metals", "connections: metal", WORDS("plain", "galvanized", "stainless")},
     {"supports", "supports", WORDS("foot", "pinned", "fixed", "x", "y", "z", "rx", "ry", "rz")},
     {"held", "panels: held",
      WORDS("screwed", "stapled", "clipped", "taped", "hinged", "sliding", "loose")},

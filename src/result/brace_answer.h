@@ -10,10 +10,11 @@ struct soft_direction {
 };
 
 struct brace_choice {
-    int from, to;      /* joints */
-    const char *where; /* "front, lower bay" */
-    int stops;         /* the motion that it stops; -1: it stiffens a soft direction */
-    double force;      /* N, the larger pull or push in it under the pushes */
+    int from, to;       /* joints */
+    const char *where;  /* "front, lower bay" */
+    int stops;          /* the motion that it stops; -1: it stiffens a soft direction */
+    double force;       /* N, the larger pull or push in it under the pushes */
+    double screws_hold; /* N, of it that the screws at its worse end hold; NAN: not published */
 };
 
 struct lean_row {

@@ -19,6 +19,7 @@
 #define IN_MILLIMETRES(x) ((x) / 1000.0)
 #define IN_POUNDS(x) ((x)*POUND)
 #define IN_PSI(x) ((x) * (POUND / (INCH * INCH)))
+#define IN_NEWTONS_A_MM2(x) ((x)*1e6)
 #define IN_PSF(x) ((x) * (POUND / (144.0 * INCH * INCH)))
 #define IN_POUNDS_AN_INCH(x) ((x) * (POUND / INCH))
 #define IN_POUNDS_A_FOOT(x) ((x) * (POUND / (12.0 * INCH)))

@@ -15,7 +15,7 @@ BEGIN {
     FS = "\t"
     units = "1 NUMBER,% NUMBER,nominal NUMBER,in INCHES,ft FEET,mm MILLIMETRES,lb POUNDS,psi PSI," \
         "psf PSF,kg/m2 AREAL_KG,pcf PCF,kg/m3 NUMBER,mph MPH,deg DEGREES,m/s2 NUMBER,N-m/rad NUMBER," \
-        "lb/in POUNDS_AN_INCH,plf POUNDS_A_FOOT"
+        "lb/in POUNDS_AN_INCH,plf POUNDS_A_FOOT,N/mm2 NEWTONS_A_MM2"
     n = split(units, pairs, ",")
     for (i = 1; i <= n; i++) {
         split(pairs[i], pair, " ")

@@ -73,6 +73,9 @@ const char *quantity_print(struct arena *arena, double si, enum quantity kind,
  * SI whole millimetres. */
 const char *quantity_print_length(struct arena *arena, double si, enum unit_system system);
 
+/* A drill bit, the next smaller one: US in 64ths of an inch, SI in halves of a millimetre. */
+const char *quantity_print_drill(struct arena *arena, double si, enum unit_system system);
+
 /* The unit for calculations that a person redoes by hand, where every kind must fit together: us
  * in, lb, psi, lb/in, lb-in; si mm, N, MPa, N/mm, N-mm. Gives the number with 5 significant digits
  * and the unit. */

@@ -63,6 +63,18 @@ const char *quantity_print_length(struct arena *arena, double si, enum unit_syst
     return arena_print(arena, "%s%.0f ft %s", sign, feet, print_inches(arena, rest));
 }
 
+const char *quantity_print_drill(struct arena *arena, double si, enum unit_system system) {
+    if (system == UNITS_SI)
+        return with_unit(arena, decimal_fixed(arena, floor(si * 2000.0 + 1e-6) / 2.0, 1), "mm");
+    int top = (int)floor(si / 0.0254 * 64.0 + 1e-6), bottom = 64;
+    while (top > 0 && top % 2 == 0 && bottom > 1) {
+        top /= 2;
+        bottom /= 2;
+    }
+    return top < bottom ? arena_print(arena, "%d/%d in", top, bottom)
+                        : quantity_print(arena, si, QUANTITY_LENGTH, system);
+}
+
 /* The unit that fits a calculation in inches and pounds, or in mm and N. */
 static void working_unit(enum quantity kind, enum unit_system system, const char **name,
                          double *factor) {

@@ -4,8 +4,8 @@
  * the value in SI and its kind, and its source. The reporter prints the formula and then the same
  * formula with each earlier symbol replaced by its number, so the words and the arithmetic cannot
  * drift apart: a formula may use any symbol noted before it, numbers, + - * / ^ ( ) , sqrt min max,
- * and the constants it needs. Formulas are written for units that fit together (in, lb, psi or mm,
- * N, MPa).
+ * sin cos (of degrees), and the constants it needs. Formulas are written for units that fit
+ * together (in, lb, psi or mm, N, MPa).
  */
 #ifndef WORKING_WORKING_H
 #define WORKING_WORKING_H

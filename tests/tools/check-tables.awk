@@ -156,6 +156,18 @@ function check_soil(key) {
         need(value[key] > value[head(key) ".drained"], key, "soaked is not heavier than drained")
 }
 
+# Root under shank under head, and a nail longer than thick.
+function check_fastener(key,    shank) {
+    shank = value[head(key) ".D"]
+    need(has(head(key) ".D") && shank > 0, key, "no D, or none above 0")
+    if (tail(key) == "root")
+        need(value[key] > 0.6 * shank && value[key] < shank, key, "not 0.6 to 1 of D")
+    if (tail(key) == "head")
+        need(value[key] > 1.5 * shank && value[key] < 3 * shank, key, "not 1.5 to 3 times D")
+    if (tail(key) == "length")
+        need(value[key] > 10 * shank, key, "not ten times as long as thick")
+}
+
 function check_row(key,    table) {
     table = substr(key, 1, index(key, ":") - 1)
     if (table == "design-values")
@@ -166,6 +178,10 @@ function check_row(key,    table) {
         check_width(key, 1)
     else if (table == "dressed-sizes")
         check_size(key)
+    else if (table == "fastener-sizes")
+        check_fastener(key)
+    else if (table == "lead-holes" && unit[key] == "1")
+        need(value[key] > 0 && value[key] <= 1, key, "a lead hole over the fastener")
     else if (table == "soils")
         check_soil(key)
     else if (table == "specific-gravity")

@@ -36,6 +36,8 @@ static inline double redo_us(double si, enum quantity kind) {
         return si / (in * in * in * in);
     case QUANTITY_MOMENT:
         return si / (lb * in);
+    case QUANTITY_ANGLE:
+        return si * 180.0 / 3.14159265358979323846;
     default:
         return si;
     }
@@ -60,7 +62,10 @@ static inline double redo_symbol(struct redo *redo) {
     if (redo_take(redo, '(')) {
         double a = redo_sum(redo), b = redo_take(redo, ',') ? redo_sum(redo) : 0.0;
         cr_assert(redo_take(redo, ')'), "unclosed call");
+        double turn = a * 3.14159265358979323846 / 180.0; /* angles are in degrees */
         return strncmp(start, "sqrt", length) == 0  ? sqrt(a)
+               : strncmp(start, "sin", length) == 0 ? sin(turn)
+               : strncmp(start, "cos", length) == 0 ? cos(turn)
                : strncmp(start, "min", length) == 0 ? fmin(a, b)
                                                     : fmax(a, b);
     }
