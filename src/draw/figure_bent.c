@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define READS_WELL 0.06 /* of the frame's size: how large the largest movement is drawn at most */
+#define READS_WELL 0.1 /* of the frame's size: how large the largest movement is drawn at most */
 
 double bent_exaggeration(const struct drawing *drawing) {
     static const double nice[] = {1, 2, 5};

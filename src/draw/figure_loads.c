@@ -8,6 +8,7 @@
 /* The loads of the combination that is shown, without the frame's own weight: for each stick and each
  * joint arrows with what they come to together. */
 
+enum { TOLD_EACH = 6 };  /* equal values in a view; more are told once */
 #define ARROW 7.0       /* mm */
 #define EVERY 9.0       /* mm between the arrows of one stick */
 #define SEEN_LEAST 0.35 /* a load that points more towards the eye is left out */
@@ -81,15 +82,49 @@ static void arrow(struct figure *figure, struct point tip, struct point way) {
     labels_keep_off_line(&figure->labels, tail, tip);
 }
 
-static void value(struct figure *figure, const double force[3], const struct label_anchor *tails,
-                  size_t count) {
-    labels_ask(&figure->labels, WORDS_LOAD,
-               quantity_print(figure->arena, vector_length(force), QUANTITY_WEIGHT,
-                              figure->drawing->frame->units),
-               tails, count);
+/* Values to be written: equal ones are told once where there are many. */
+struct value {
+    const char *words;
+    struct label_anchor anchors[ANCHORS];
+    size_t count;
+};
+struct values {
+    struct value *items;
+    size_t count, capacity;
+};
+
+static void add_value(struct figure *figure, struct values *values, const double force[3],
+                      const struct label_anchor *anchors, size_t count) {
+    struct value value = {.words = quantity_print(figure->arena, vector_length(force),
+                                                  QUANTITY_WEIGHT, figure->drawing->frame->units)};
+    for (size_t k = 0; k < count && k < ANCHORS; k++)
+        value.anchors[value.count++] = anchors[k];
+    ARRAY_PUSH(figure->arena, values, value);
 }
 
-static void stick_loaded(struct figure *figure, size_t member, const struct on_stick *on) {
+static size_t times_told(const struct values *values, const char *words) {
+    size_t times = 0;
+    for (size_t k = 0; k < values->count; k++)
+        times += strcmp(values->items[k].words, words) == 0;
+    return times;
+}
+
+static void write_values(struct figure *figure, const struct values *values) {
+    for (size_t k = 0; k < values->count; k++) {
+        const struct value *value = &values->items[k];
+        struct values before = {values->items, k, k};
+        size_t times = times_told(values, value->words);
+        if (times <= TOLD_EACH)
+            labels_ask(&figure->labels, WORDS_LOAD, value->words, value->anchors, value->count);
+        else if (times_told(&before, value->words) == 0)
+            labels_ask(&figure->labels, WORDS_LOAD,
+                       arena_print(figure->arena, "%zu times %s", times, value->words),
+                       value->anchors, value->count);
+    }
+}
+
+static void stick_loaded(struct figure *figure, struct values *values, size_t member,
+                         const struct on_stick *on) {
     const struct model_member *stick = &figure->drawing->model->members[member];
     double way3[3] = {on->force[0], on->force[1], on->force[2]};
     struct point way;
@@ -115,7 +150,7 @@ static void stick_loaded(struct figure *figure, size_t member, const struct on_s
             tails[tail_count++] = (struct label_anchor){
                 {tip.x - ARROW * way.x, tip.y - ARROW * way.y}, 0.3 * (double)tail_count};
     }
-    value(figure, on->force, tails, tail_count);
+    add_value(figure, values, on->force, tails, tail_count);
 }
 
 /* Loads of joints that lie behind one another in this view, added up. */
@@ -142,17 +177,18 @@ static size_t gather_spots(const struct figure *figure, double (*joints)[3], str
 }
 
 /* What hangs on a joint or leans against it: the arrow ends short of the joint. */
-static void spot_loaded(struct figure *figure, const struct at_spot *spot) {
+static void spot_loaded(struct figure *figure, struct values *values, const struct at_spot *spot) {
     struct point way;
     if (!seen_from_here(figure, spot->force, &way))
         return;
     struct point tip = {spot->at.x - 2.0 * way.x, spot->at.y - 2.0 * way.y};
     arrow(figure, tip, way);
     struct label_anchor tail = {{tip.x - ARROW * way.x, tip.y - ARROW * way.y}, 0.0};
-    value(figure, spot->force, &tail, 1);
+    add_value(figure, values, spot->force, &tail, 1);
 }
 
 void figure_loads(struct figure *figure) {
+    struct values values = {0};
     const struct drawing *drawing = figure->drawing;
     struct on_stick *sticks =
         ARENA_ARRAY(figure->arena, struct on_stick, drawing->model->member_count);
@@ -163,10 +199,11 @@ void figure_loads(struct figure *figure) {
             gather_set(drawing, s, factor, sticks, joints);
     }
     for (size_t m = 0; m < drawing->model->member_count; m++)
-        stick_loaded(figure, m, &sticks[m]);
+        stick_loaded(figure, &values, m, &sticks[m]);
     struct at_spot *spots =
         ARENA_ARRAY(figure->arena, struct at_spot, drawing->frame->joints.count);
     size_t count = gather_spots(figure, joints, spots);
     for (size_t k = 0; k < count; k++)
-        spot_loaded(figure, &spots[k]);
+        spot_loaded(figure, &values, &spots[k]);
+    write_values(figure, &values);
 }

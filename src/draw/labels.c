@@ -5,9 +5,10 @@
 enum { DIRECTIONS = 16 };
 #define GAP 0.45       /* mm kept free round words */
 #define BESIDE 2.2     /* mm: words nearer than this need no leader */
+#define DEAREST 26.0   /* mm: a place that costs more tells nothing any more */
 #define COST_CROSS 2.5 /* mm: what a leader over a line counts as farther */
 
-static const double DISTANCES[] = {1.0, 1.7, 2.6, 3.8, 5.2, 7, 9, 11.5, 14.5, 18, 22, 27, 33, 40};
+static const double DISTANCES[] = {1.0, 1.7, 2.6, 3.8, 5.2, 7, 9, 11.5, 14.5, 18, 22};
 enum { DISTANCE_COUNT = sizeof DISTANCES / sizeof *DISTANCES };
 
 void labels_keep_off_line(struct labels *labels, struct point from, struct point to) {
@@ -18,7 +19,14 @@ void labels_keep_off_line(struct labels *labels, struct point from, struct point
 }
 
 void labels_keep_off_shape(struct labels *labels, const struct convex *shape) {
-    ARRAY_PUSH(labels->arena, &labels->shapes, *shape);
+    struct box box = {INFINITY, INFINITY, -INFINITY, -INFINITY};
+    for (size_t k = 0; k < shape->count; k++) {
+        box.left = fmin(box.left, shape->corners[k].x);
+        box.right = fmax(box.right, shape->corners[k].x);
+        box.top = fmin(box.top, shape->corners[k].y);
+        box.bottom = fmax(box.bottom, shape->corners[k].y);
+    }
+    ARRAY_PUSH(labels->arena, &labels->shapes, (struct label_shape){*shape, box});
 }
 
 void labels_keep_off_box(struct labels *labels, struct box box) {
@@ -80,7 +88,8 @@ static bool is_free(const struct labels *labels, const struct box *box) {
         if (line_on_box(labels->lines.items[k], box))
             return false;
     for (size_t k = 0; k < labels->shapes.count; k++)
-        if (shape_on_box(&labels->shapes.items[k], box))
+        if (boxes_overlap(*box, labels->shapes.items[k].box) &&
+            shape_on_box(&labels->shapes.items[k].shape, box))
             return false;
     return true;
 }
@@ -120,6 +129,7 @@ static struct box box_at(struct point middle, double width, double height) {
 }
 
 struct choice {
+    bool found;
     double cost;
     struct box box;
     struct point anchor;
@@ -140,16 +150,16 @@ static void try_ring(const struct labels *labels, const struct label *label, siz
             continue;
         double cost = cost_of(labels, &box, at) + label->anchors[anchor].cost;
         if (cost < best->cost - 1e-9)
-            *best = (struct choice){cost, box, at};
+            *best = (struct choice){true, cost, box, at};
     }
 }
 
 static bool place(struct labels *labels, struct label *label, struct ink *ink) {
-    struct choice best = {.cost = INFINITY};
+    struct choice best = {.cost = DEAREST, .found = false};
     for (int d = 0; d < DISTANCE_COUNT && DISTANCES[d] < best.cost; d++)
         for (size_t a = 0; a < label->anchor_count; a++)
             try_ring(labels, label, a, DISTANCES[d], &best);
-    if (!isfinite(best.cost))
+    if (!best.found)
         return false;
     struct box *box = &best.box;
     label->placed = true;

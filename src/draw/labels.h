@@ -27,6 +27,11 @@ struct label {
     struct box box; /* of the words */
 };
 
+struct label_shape {
+    struct convex shape;
+    struct box box; /* round it */
+};
+
 struct labels {
     struct arena *arena;
     struct box room; /* where words may stand */
@@ -35,7 +40,7 @@ struct labels {
         size_t count, capacity;
     } lines;
     struct {
-        struct convex *items;
+        struct label_shape *items;
         size_t count, capacity;
     } shapes;
     struct {

@@ -9,6 +9,7 @@
 #include <math.h>
 
 enum { FOLDS_MOST = 12 };
+#define FOLD_WIDE 70.0 /* mm */
 #define CAPTION 44.0 /* mm: the narrowest that a sentence about a fold is set */
 #define BORDER 6.0
 #define A4_LONG 297.0
@@ -114,7 +115,7 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
     size_t count;
     const struct motion *motions = drawing_motions(drawing, &count);
     struct sheet_layout layout = layout_fold(drawing, ratio);
-    while (layout.width > width)
+    while (layout.width > fmin(width, FOLD_WIDE))
         layout = layout_fold(drawing, layout_coarser(layout.ratio));
     size_t a_row = (size_t)(width / fmax(layout.width, CAPTION));
     double down = 0.0, row = 0.0, each = width / (double)a_row;
