@@ -9,7 +9,7 @@
 #include <math.h>
 
 enum { FOLDS_MOST = 12 };
-#define FOLD_WIDE 70.0 /* mm */
+#define FOLD_WIDE 60.0 /* mm */
 #define CAPTION 44.0 /* mm: the narrowest that a sentence about a fold is set */
 #define BORDER 6.0
 #define A4_LONG 297.0

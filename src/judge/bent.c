@@ -7,7 +7,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { PARTS = 8 }; /* of a segment */
+enum { PARTS = 12 }; /* of a segment */
 
 static int combination_called(const struct run *run, const char *name) {
     for (size_t c = 0; c < run->loads->combination_count; c++)
