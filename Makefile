@@ -37,7 +37,9 @@ CLI_SOURCES := $(wildcard src/cli/*.c)
 UNIT_SOURCES := $(wildcard tests/unit/*.c)
 TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tools/json.c
 TABLES := $(sort $(wildcard tables/*.tsv))
-LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o
+STARTERS := $(sort $(wildcard starters/*.yaml))
+LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o \
+	$(BUILD)/obj/starters_data.o
 CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
 UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
 
@@ -64,7 +66,13 @@ $(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
 	$(call say,tables $@)LC_ALL=C awk -f src/tables/embed.awk $(TABLES) > $@.part
 	@mv $@.part $@
 
-$(BUILD)/obj/tables_data.o: $(BUILD)/tables_data.c | needs
+# The starter files of starters/, likewise.
+$(BUILD)/starters_data.c: src/start/embed.awk $(STARTERS)
+	@mkdir -p $(@D)
+	$(call say,starters $@)LC_ALL=C awk -f src/start/embed.awk $(STARTERS) > $@.part
+	@mv $@.part $@
+
+$(BUILD)/obj/%_data.o: $(BUILD)/%_data.c | needs
 	@mkdir -p $(@D)
 	$(call say,$(CC) $<)$(CC) $(ALL_CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 

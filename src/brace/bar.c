@@ -1,5 +1,5 @@
 #include "brace/work.h"
-#include "fixing/fixing.h"
+#include "fixing/fastener_input.h"
 #include "model/fastening.h"
 #include "model/sections.h"
 

@@ -9,7 +9,8 @@
  *   W' = W CD CM Ct Ceg Ctn       times the thread (nail: the length) in the main member
  *   WH' = WH CD CM Ct
  *
- * Cg and CD(geometry) are 1: distances as dowel_spacing() asks for. Ct is 1: no input names heat.
+ * Cg and Cdelta are 1: one fastener, distances as dowel_spacing() asks for. Ct is 1: no input names
+ * heat.
  */
 #ifndef CHECK_DOWEL_H
 #define CHECK_DOWEL_H

@@ -32,6 +32,13 @@ static struct dowel_hole lag_hole(const struct dowel *dowel, double gravity) {
                                hole_row(most).value * dowel->D.value, share};
 }
 
+static struct dowel_hole lag_pull_hole(const struct dowel *dowel, double gravity) {
+    struct cited to = hole_row("lag.none-to");
+    if (dowel->D.value <= to.value * (1.0 + 1e-9) && gravity <= hole_row("middle-from").value)
+        return (struct dowel_hole){.source = to};
+    return lag_hole(dowel, gravity);
+}
+
 static struct dowel_hole nail_hole(const struct dowel *dowel, double gravity) {
     struct cited share = hole_row(dense(gravity) ? "nail.dense" : "nail.lighter");
     return (struct dowel_hole){0.0, 0.0, share.value * dowel->D.value, share};
@@ -49,12 +56,8 @@ struct dowel_hole dowel_lead_hole_withdrawal(const struct dowel *dowel, double g
         return nail_hole(dowel, gravity);
     case DOWEL_BOLT:
         return bolt_hole(dowel);
-    case DOWEL_LAG: {
-        struct cited to = hole_row("lag.none-to");
-        bool none =
-            dowel->D.value <= to.value * (1.0 + 1e-9) && gravity <= hole_row("middle-from").value;
-        return none ? (struct dowel_hole){.source = to} : lag_hole(dowel, gravity);
-    }
+    case DOWEL_LAG:
+        return lag_pull_hole(dowel, gravity);
     default:
         break;
     }

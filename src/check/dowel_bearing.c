@@ -48,15 +48,17 @@ static void depth(const struct dowel_joint *joint, struct dowel_values *out) {
     struct working *working = joint->working;
     double behind = joint->dowel->length - joint->side->thickness;
     bool endless = isinf(joint->main->thickness);
+    double reach = fmax(0.0, fmin(behind, joint->main->thickness));
+    if (isnan(behind) || isnan(joint->main->thickness))
+        reach = NAN; /* fmin and fmax lose it */
     working_given(working, "ts", "side member, under the head", joint->side->thickness,
                   QUANTITY_LENGTH);
     if (!endless)
         working_given(working, "tm", "main member, along the fastener", joint->main->thickness,
                       QUANTITY_LENGTH);
-    out->penetration =
-        working_step(working, "p", "how far it reaches into the main member",
-                     endless ? "max(0, L - ts)" : "max(0, min(L - ts, tm))",
-                     fmax(0.0, fmin(behind, joint->main->thickness)), QUANTITY_LENGTH, "");
+    out->penetration = working_step(working, "p", "how far it reaches into the main member",
+                                    endless ? "max(0, L - ts)" : "max(0, min(L - ts, tm))", reach,
+                                    QUANTITY_LENGTH, "");
     out->out_by = endless ? 0.0 : fmax(0.0, behind - joint->main->thickness);
     if (out->out_by > 0.0)
         working_step(working, "x", "how far it comes out behind", "L - ts - tm", out->out_by,
@@ -81,7 +83,7 @@ static double point_inside(const struct dowel_joint *joint, const struct dowel_v
 
 /* rad between load and grain, 0 to pi/2, however the directions were counted. */
 static double folded(double angle) {
-    return acos(fmin(1.0, fabs(cos(angle))));
+    return isnan(angle) ? NAN : acos(fmin(1.0, fabs(cos(angle))));
 }
 
 struct wood_symbols {

@@ -150,25 +150,22 @@ static int least_mode(const double modes[YIELD_MODE_COUNT]) {
     return least;
 }
 
+static const struct {
+    const char *name, *words;
+} MODES[] = {/* ORDER YIELD MODE */
+             {"Im", "the main member is crushed"},
+             {"Is", "the side member is crushed"},
+             {"II", "it turns in both members"},
+             {"IIIm", "it bends once and crushes the main member"},
+             {"IIIs", "it bends once and crushes the side member"},
+             {"IV", "it bends twice"}};
+
 const char *yield_mode_name(enum yield_mode mode) {
-    static const char *const NAMES[] = {/* ORDER YIELD MODE */ [YIELD_IM] = "Im",
-                                        [YIELD_IS] = "Is",
-                                        [YIELD_II] = "II",
-                                        [YIELD_IIIM] = "IIIm",
-                                        [YIELD_IIIS] = "IIIs",
-                                        [YIELD_IV] = "IV"};
-    return NAMES[mode];
+    return MODES[mode].name;
 }
 
 const char *yield_mode_words(enum yield_mode mode) {
-    static const char *const WORDS[] = {/* ORDER YIELD MODE */
-                                        [YIELD_IM] = "the main member is crushed",
-                                        [YIELD_IS] = "the side member is crushed",
-                                        [YIELD_II] = "it turns in both members",
-                                        [YIELD_IIIM] = "it bends once and crushes the main member",
-                                        [YIELD_IIIS] = "it bends once and crushes the side member",
-                                        [YIELD_IV] = "it bends twice"};
-    return WORDS[mode];
+    return MODES[mode].words;
 }
 
 static const char *no_modes(const struct dowel_joint *joint, const struct dowel_values *out) {

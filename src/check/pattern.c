@@ -11,7 +11,11 @@ static void middle_of(const struct pattern *pattern, double middle[2]) {
             middle[i] += pattern->at[k][i] / (double)pattern->count;
 }
 
-/* Sum of the squared distances from the middle; `largest` gets the largest distance. */
+/* m; screws nearer to the middle of their group than this stand on it. */
+static const double ON_IT = 1e-9;
+
+/* Sum of the squared distances from the middle; `largest` gets the largest distance. Both 0 where
+ * all stand on one spot. */
 static double spread(const struct pattern *pattern, const double middle[2], double *largest) {
     double sum = 0.0;
     *largest = 0.0;
@@ -20,7 +24,9 @@ static double spread(const struct pattern *pattern, const double middle[2], doub
         sum += r * r;
         *largest = fmax(*largest, r);
     }
-    return sum;
+    if (*largest >= ON_IT)
+        return sum;
+    return *largest = 0.0;
 }
 
 void pattern_forces(const struct pattern *pattern, const double force[2], double moment,
@@ -51,6 +57,12 @@ double pattern_largest(size_t count, const double (*forces)[2]) {
             largest = force;
     }
     return largest;
+}
+
+double pattern_sum_r2(const struct pattern *pattern) {
+    double middle[2], largest;
+    middle_of(pattern, middle);
+    return spread(pattern, middle, &largest);
 }
 
 double pattern_moment_arm(const struct pattern *pattern) {

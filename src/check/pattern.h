@@ -27,6 +27,9 @@ void pattern_line(size_t count, double length, double slope, double (*at)[2]);
 /* Largest force on a screw; NAN where one is not a number. */
 double pattern_largest(size_t count, const double (*forces)[2]);
 
+/* Sum of the squared distances from the middle, m2; 0 where all stand on one spot. */
+double pattern_sum_r2(const struct pattern *pattern);
+
 /* The largest moment that such a group carries where each screw carries one newton: sum r^2 / r of
  * the outermost, m. 0 where all stand on one spot. */
 double pattern_moment_arm(const struct pattern *pattern);

@@ -24,9 +24,30 @@ static struct rating missing(const char *what, double load) {
     return rating;
 }
 
+/* Sideways as any; pulled, its washers press on the wood. No rule adds the two. */
+static struct rating bolt_rating(const struct screw_input *input, const struct dowel_values *values,
+                                 struct working *working) {
+    struct screw_input sideways = *input;
+    sideways.washer_count = 0;
+    sideways.pull = 0.0;
+    struct rating worst = screw_rating(&sideways, values);
+    for (int k = 0; k < input->washer_count && input->pull != 0.0; k++) {
+        struct bearing_input washer = input->washers[k];
+        washer.force = input->pull;
+        working_heading(working, "Pulled: a washer presses on the wood");
+        struct rating pressed = check_bearing(&washer, working);
+        if (pressed.covered)
+            pressed.governs = "a washer presses into the wood";
+        worst = rating_worse(worst, pressed);
+    }
+    return worst;
+}
+
 struct rating screw_rating(const struct screw_input *input, const struct dowel_values *values) {
+    if (input->washer_count)
+        return bolt_rating(input, values, NULL);
     double pull = counted_pull(input, values), load = hypot(input->shear, pull);
-    if (*values->lateral_missing && !(load <= 0.0))
+    if (*values->lateral_missing)
         return missing(values->lateral_missing, load);
     if (pull > 0.0 && *pull_missing(input, values))
         return missing(pull_missing(input, values), load);
@@ -43,18 +64,26 @@ struct rating check_screw(const struct screw_input *input, struct working *worki
     struct rating rating = screw_rating(input, &values);
     if (!working)
         return rating;
-    double pull = counted_pull(input, &values);
+    if (input->washer_count)
+        bolt_rating(input, &values, working);
+    double pull = input->washer_count ? 0.0 : counted_pull(input, &values);
     working_heading(working, "The worst fastener");
     working_given(working, "V", "force sideways on the worst fastener", input->shear,
                   QUANTITY_WEIGHT);
-    working_given(working, "P", "pull on it", pull, QUANTITY_WEIGHT);
-    if (!rating.covered)
+    working_given(working, "P",
+                  input->washer_count ? "pull on it, which its washers take" : "pull on it",
+                  input->washer_count ? input->pull : pull, QUANTITY_WEIGHT);
+    struct screw_input alone = *input;
+    alone.washer_count = 0;
+    alone.pull = pull;
+    struct rating share = screw_rating(&alone, &values);
+    if (!share.covered)
         return rating;
-    working_step(working, "F", "both together", "sqrt(V^2 + P^2)", rating.demand, QUANTITY_WEIGHT,
-                 "");
+    working_step(working, "F", pull > 0.0 ? "both together" : "counted on the fastener itself",
+                 pull > 0.0 ? "sqrt(V^2 + P^2)" : "V", share.demand, QUANTITY_WEIGHT, "");
     working_given(working, "Fa",
                   pull > 0.0 ? "what it may carry at this slant" : "what it may carry sideways",
-                  rating.limit, QUANTITY_WEIGHT);
-    working_step(working, "r", "share of the limit", "F / Fa", rating.ratio, QUANTITY_NUMBER, "");
+                  share.limit, QUANTITY_WEIGHT);
+    working_step(working, "r", "share of the limit", "F / Fa", share.ratio, QUANTITY_NUMBER, "");
     return rating;
 }

@@ -4,8 +4,8 @@
 #ifndef CHECK_SCREW_H
 #define CHECK_SCREW_H
 
+#include "check/bearing.h"
 #include "check/dowel.h"
-#include "check/rating.h"
 
 struct screw_input {
     const struct dowel *dowel;
@@ -13,6 +13,8 @@ struct screw_input {
     struct dowel_service service;
     double shear, pull; /* on the worst one; a pull under `little` is none */
     double little;
+    struct bearing_input washers[2]; /* bolts: the pull presses here, force left out */
+    int washer_count;
 };
 
 /* `values` are those of this input (dowel_values), so that many loads can be rated with one set. */

@@ -37,7 +37,7 @@ int asked_name(struct asking *asking, enum option option, bool required,
         if (strcmp(list->names[k], value) == 0)
             return (int)k;
     const char *near = near_name(value, list->names, list->count);
-    if (near) {
+    if (near && strlen(value) > 1) { /* one letter is near to every other */
         asking_wrong(asking, option, "unknown '%s'; did you mean %s?", value, near);
         return otherwise;
     }

@@ -33,9 +33,13 @@ const char *call_word(const struct call *call, size_t index);
 enum exit_status check_command(const struct call *call);
 enum exit_status why_command(const struct call *call);
 enum exit_status brace_command(const struct call *call);
+enum exit_status margin_command(const struct call *call);
+enum exit_status expand_command(const struct call *call);
+enum exit_status start_command(const struct call *call);
 enum exit_status draw_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
+enum exit_status weather_command(const struct call *call);
 enum exit_status fastener_command(const struct call *call);
 
 #endif

@@ -3,22 +3,26 @@
 #include "cli/output.h"
 #include "cli/read_input.h"
 
-const struct frame *read_frame(const struct call *call) {
+const struct frame *read_frame_of(const struct call *call, struct text *bytes) {
     struct arena *arena = call->arena;
     const char *path = call_word(call, 0);
     struct problems problems = problems_new(arena);
-    struct text bytes = text_new(arena);
     const char *why;
     const struct frame *frame = NULL;
-    if (!read_input(path, &bytes, &why))
+    if (!read_input(path, bytes, &why))
         problem_add(&problems, (struct place){0, 0}, "", "%s", why);
     else
-        frame = frame_read(arena, text_string(&bytes), bytes.count,
+        frame = frame_read(arena, text_string(bytes), bytes->count,
                            (struct frame_limits){.large = call->options.given[OPTION_LARGE]},
                            &problems);
     if (!frame)
         output_problems(arena, input_name(path), &problems, call->options.given[OPTION_JSON]);
     return frame;
+}
+
+const struct frame *read_frame(const struct call *call) {
+    struct text bytes = text_new(call->arena);
+    return read_frame_of(call, &bytes);
 }
 
 bool judged(const struct call *call, const struct judge_options *options, struct result *result) {
@@ -32,8 +36,10 @@ bool judged(const struct call *call, const struct judge_options *options, struct
                         call->options.given[OPTION_JSON]);
         return false;
     }
+    bool tips = result->folding.motion_count && result->folding.motions[0].tips;
     if (result->verdict == VERDICT_FOLDS)
-        message(arena, "the frame folds up as described");
+        message(arena,
+                tips ? "the frame tips over as described" : "the frame folds up as described");
     if (result->verdict == VERDICT_FAILED)
         message(arena, result->trouble ? result->trouble : "the computation cannot be trusted");
     return true;

@@ -11,6 +11,9 @@
  * then written. */
 const struct frame *read_frame(const struct call *call);
 
+/* The same, and the file's own text into `bytes`. */
+const struct frame *read_frame_of(const struct call *call, struct text *bytes);
+
 /* Read and judge the frame that the first word names. False where its description is wrong: the
  * problems are then written. Says on standard error that a frame folds, or why a
  * result is VERDICT_FAILED. */

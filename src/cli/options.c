@@ -10,10 +10,10 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_ALLOW_NOT_COVERED] = {"--allow-not-covered", NULL,
                                   "end with 0 where all that is left are checks without a "
                                   "published rule"},
-    [OPTION_ANGLE_MAIN] = {"--angle-main", "ANGLE",
-                           "between the load and the grain of the main member, 0 (the default) to "
+    [OPTION_ANGLE_MAIN] = {"--angle-main", "ANGLE", "the same of the main member"},
+    [OPTION_ANGLE_SIDE] = {"--angle-side", "ANGLE",
+                           "between the load and the grain of the side member, 0 (the default) to "
                            "90; counts from 1/4 in of diameter on"},
-    [OPTION_ANGLE_SIDE] = {"--angle-side", "ANGLE", "the same of the side member"},
     [OPTION_COMBINATION] = {"--combination", "NAME",
                             "under these loads, such as D+T, and not under the worst"},
     [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
@@ -21,9 +21,16 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_DURATION] = {"--duration", "NAME",
                          "how long the load stands: permanent, ten-years (the default), "
                          "two-months, seven-days, ten-minutes"},
+    [OPTION_EDITION] = {"--edition", "NAME", "of ASCE 7: asce7-16 (the default), asce7-22"},
     [OPTION_END_GRAIN] = {"--end-grain", NULL, "it runs along the grain of the main member"},
+    [OPTION_EXPOSURE] = {"--exposure", "B|C|D",
+                         "the land around: B houses or trees, C open (the default), D a shore"},
     [OPTION_FORCE] = {"--force", NULL, "write over the file that --output names"},
     [OPTION_GRADE] = {"--grade", "NAME", "no-2, stud, ungraded ... (batten table lists them)"},
+    [OPTION_GROUND_SNOW] = {"--ground-snow", "LOAD",
+                            "snow on the ground, from the map: \"30 psf\""},
+    [OPTION_HEIGHT] = {"--height", "LENGTH",
+                       "of the roof above the ground; under 3 ft the ground snow covers it"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
     [OPTION_KIND] = {"--kind", "screw|nail|lag|bolt", "what holds"},
@@ -38,6 +45,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_OUTPUT] = {"--output", "FILE",
                        "write into FILE; a file that is there already stays, but for --force"},
     [OPTION_REPETITIVE] = {"--repetitive", NULL, "three or more side by side share the load"},
+    [OPTION_RISK] = {"--risk", "1|2|3|4", "risk category; default 1, a garden structure"},
     [OPTION_SAG] = {"--sag", "LIMIT", "how far it may sag, span/240 (the default) or a length"},
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
                        "the sag of all load with creep (the default), or of the live load alone "
@@ -56,13 +64,23 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
         {"--size", "SIZE",
          "of a stick 2x6 and so on (without it a row for each size); of a fastener 8, 10d, 1/2in"},
     [OPTION_SKETCH] = {"--sketch", NULL, "a small front view in plain characters first"},
+    [OPTION_SLIPPERY] = {"--slippery", NULL, "the roof is smooth and its snow can slide clear"},
+    [OPTION_SLOPE] = {"--slope", "ANGLE", "of the roof, \"20 deg\"; default level"},
+    [OPTION_SNOW_EXPOSURE] = {"--snow-exposure", "NAME",
+                              "how freely the wind clears the roof: fully-exposed, partial (the "
+                              "default), sheltered"},
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
+    [OPTION_THERMAL] = {"--thermal", "NAME",
+                        "how warm the roof is: heated, just-above-freezing, unheated (the "
+                        "default), greenhouse (heated all winter, glass or plastic)"},
+    [OPTION_UNITS] = {"--units", "us|si", "inches and pounds (the default), or mm and N"},
     [OPTION_VERSION] = {"--version", NULL, "the version"},
     [OPTION_VIEW] = {"--view", "front|side|plan|corner|all",
                      "from where; default all four on one sheet"},
     [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
+    [OPTION_WIND] = {"--wind", "SPEED", "wind speed from the map: \"115 mph\""},
 };
 
 static const struct place NO_PLACE = {0, 0};

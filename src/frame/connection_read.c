@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-enum { MOST_FASTENERS = 100, COUNT_NOT_SAID = 2 };
+enum { COUNT_NOT_SAID = 2 };
 
 /* ORDER connection_type */
 static const char *const type_names[] = {"pinned",       "rigid",     "springs", "screwed-lap",
@@ -58,7 +58,8 @@ static void read_screwed(struct reader *reader, const struct node *entry,
     connection->count = COUNT_NOT_SAID;
     const struct node *count = node_child(entry, "count");
     if (count)
-        connection->count_given = read_whole(reader, count, 1, MOST_FASTENERS, &connection->count);
+        connection->count_given =
+            read_whole(reader, count, 1, CONNECTION_MOST_FASTENERS, &connection->count);
     else
         caution(reader, "Connection %s: how many fasteners is not said; %d are taken.",
                 connection->name, COUNT_NOT_SAID);

@@ -14,6 +14,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+struct node;
+
 /* A value that the file may leave out. */
 struct optional {
     bool given;
@@ -92,6 +94,8 @@ enum connection_type {
 enum metal { METAL_NOT_SAID, METAL_PLAIN, METAL_GALVANIZED, METAL_STAINLESS };
 enum fastener_kind { FASTENER_NONE, FASTENER_SCREW, FASTENER_NAIL, FASTENER_LAG, FASTENER_BOLT };
 
+enum { CONNECTION_MOST_FASTENERS = 100 };
+
 /* The first two connections of every frame are the built-in `pinned` and `rigid`. */
 enum { CONNECTION_INDEX_PINNED = 0, CONNECTION_INDEX_RIGID = 1 };
 struct connection {
@@ -123,6 +127,12 @@ struct support {
     struct optional hold_down; /* N */
     struct optional in_ground; /* m */
 };
+
+/* A foot that leaves the ground when it is pulled: one without a hold-down, which holds both ways
+ * (whether it is strong enough is a check). */
+static inline bool support_lifts(const struct support *support) {
+    return support->foot && !(support->hold_down.given && support->hold_down.value > 0.0);
+}
 
 enum deck_type { DECK_NONE, DECK_SLATS, DECK_SHEET, DECK_WEIGHT };
 enum tray_type { TRAYS_NONE, TRAYS_KIND, TRAYS_LOAD, TRAYS_WEIGHT };
@@ -172,7 +182,6 @@ struct panel {
 };
 
 enum site_place { PLACE_NOT_SAID, PLACE_OUTDOORS, PLACE_GLAZED, PLACE_SHED, PLACE_INDOORS };
-enum edition { EDITION_ASCE7_16, EDITION_ASCE7_22 };
 struct site {
     bool given;
     struct place position;
@@ -255,11 +264,10 @@ struct combination_entry {
     enum duration duration;
 };
 
-/* `shape:` as read; what it stands for is made by a later stage. */
+/* `shape:` as read; what it stands for is among the joints, members and so on. */
 struct shape {
     bool given;
     struct place place;
-    /* frame/shape_read.c documents and fills the rest; every value validated. */
     struct shape_values *values;
 };
 
@@ -269,6 +277,7 @@ struct frame {
     enum unit_system units;
     bool self_weight;
     bool plane; /* every joint given as two numbers */
+    double tray_share; /* 1; of the trays as described, for questions such as `margin` */
 
     struct {
         struct stick *items;
@@ -327,6 +336,7 @@ struct frame {
         size_t count, capacity;
     } combinations;
     struct shape shape;
+    const struct node *tree; /* the file as read, with what a shape stands for in its place */
 
     /* Remarks of the reader that belong among the cautions (a count of screws not said ...). */
     struct {

@@ -3,6 +3,7 @@
 #include "frame/frame_check.h"
 #include "frame/input_guard.h"
 #include "frame/sections.h"
+#include "frame/shape_build.h"
 #include "frame/tree.h"
 #include "frame/utf8.h"
 #include "units/quote.h"
@@ -150,14 +151,13 @@ static void name_built_in_cases(struct reader *reader) {
     }
 }
 
-static void read_root(struct reader *reader, const struct node *root) {
+static void read_root(struct reader *reader, struct node *root) {
     only_keys(reader, root,
               KEYS("batten", "title", "units", "self-weight", "sticks", "joints", "members",
                    "connections", "supports", "shelves", "panels", "site", "limits", "prices",
                    "parts", "keep-open", "loads", "combine", "shape", "leave-out"));
     read_head(reader, root);
     const struct node *shape = node_child(root, "shape");
-    reader->made_names = shape != NULL;
     const struct node *sticks = node_child(root, "sticks");
     if (sticks)
         read_sticks(reader, sticks);
@@ -165,7 +165,7 @@ static void read_root(struct reader *reader, const struct node *root) {
         trouble_missing(reader, root, "sticks", "the kinds of lumber, by names of your own");
     read_connections(reader, node_child(root, "connections"));
     if (shape)
-        read_shape(reader, shape);
+        reader->made_names = !(read_shape(reader, shape) && shape_build(reader, root));
     else if (node_child(root, "leave-out"))
         trouble_with_key(reader, node_child(root, "leave-out"),
                          "'leave-out' goes with a 'shape', which is not given");
@@ -189,6 +189,7 @@ static struct frame *new_frame(struct arena *arena) {
     frame->arena = arena;
     frame->title = "";
     frame->self_weight = true;
+    frame->tray_share = 1.0;
     frame->default_connection = -1;
     frame->site.snow_kind = -1;
     frame->site.wind_word = -1;
@@ -204,14 +205,16 @@ struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
                                       limits.large ? MOST_VALUES_LARGE : MOST_VALUES};
     if (!input_guard(bytes, length, problems))
         return NULL;
-    const struct node *root = tree_read(arena, bytes, length, tree_limits, problems);
+    struct node *root = tree_read(arena, bytes, length, tree_limits, problems);
     if (!root)
         return NULL;
     struct reader reader = {.arena = arena,
                             .problems = problems,
                             .frame = new_frame(arena),
                             .whole_tree = problems->count == 0,
+                            .most_entries = tree_limits.entries,
                             .comparisons_left = MOST_COMPARISONS};
+    reader.frame->tree = root;
     name_built_in_cases(&reader);
     if (is_map(&reader, root, "keys such as 'batten: 1'"))
         read_root(&reader, root);

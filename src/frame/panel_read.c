@@ -8,10 +8,13 @@
 
 enum { CORNERS = 4, YES_ANGLE = 60 };
 
+/* ORDER HELD */
+const char *const HELD_WORDS[] = {"screwed", "stapled", "clipped", "taped",
+                                  "hinged",  "sliding", "loose"};
+
 int read_held(struct reader *reader, const struct node *node) {
-    /* ORDER held */
     return read_word(reader, node, "a way to hold a sheet",
-                     KEYS("screwed", "stapled", "clipped", "taped", "hinged", "sliding", "loose"));
+                     (struct key_list){HELD_WORDS, HELD_LOOSE + 1});
 }
 
 /* What is neither yes nor no must be an angle. */

@@ -15,7 +15,8 @@ struct reader {
     struct problems *problems;
     struct frame *frame;
     bool whole_tree;       /* nothing was wrong with the tree: no node is broken or left out */
-    bool made_names;       /* a shape makes joints, members and panels that are not known yet */
+    bool made_names;       /* a shape that is wrong would make joints, members, panels: unknown */
+    int most_entries;      /* under `joints` and under `members` */
     long comparisons_left; /* names that may still be compared for a suggestion */
     struct name_index sticks, joints, members, connections, shelves, panels, cases;
 };

@@ -11,7 +11,8 @@
 
 void read_sticks(struct reader *reader, const struct node *section);
 void read_connections(struct reader *reader, const struct node *section);
-void read_shape(struct reader *reader, const struct node *section);
+/* True where a frame can be made of it. */
+bool read_shape(struct reader *reader, const struct node *section);
 void read_joints(struct reader *reader, const struct node *section);
 void read_members(struct reader *reader, const struct node *section);
 /* Hosts name members, which are read after the joints. */
@@ -38,6 +39,7 @@ void read_standing(struct reader *reader, const struct node *node, struct shelf 
 void read_foot(struct reader *reader, const struct node *node, struct support *support);
 /* yes | no | an angle */
 void read_opens(struct reader *reader, const struct node *node, bool *opens, double *angle);
+extern const char *const HELD_WORDS[];                         /* by enum held */
 int read_held(struct reader *reader, const struct node *node); /* enum held, -1 */
 int read_sheet(struct reader *reader, const struct node *node);
 

@@ -1,11 +1,10 @@
+#include "frame/shape_layout.h"
 #include "frame/shape_read.h"
+#include "frame/shape_sizes.h"
 #include "tables/tables.h"
 #include "units/quote.h"
 
 #include <math.h>
-#include <stdlib.h>
-
-#define HAIR 1e-6 /* m: sizes that are equal on paper */
 
 static const char *show(struct reader *reader, double length) {
     return quantity_print(reader->arena, length, QUANTITY_LENGTH, reader->frame->units);
@@ -13,19 +12,6 @@ static const char *show(struct reader *reader, double length) {
 
 static const struct stick *stick_at(struct reader *reader, int number) {
     return &reader->frame->sticks.items[number];
-}
-
-/* The post's size along the width and along the depth. */
-static double post_along_x(const struct stick *post) {
-    return post->faces == FACES_SIDE ? post->thickness : post->width;
-}
-
-static double post_along_y(const struct stick *post) {
-    return post->faces == FACES_SIDE ? post->width : post->thickness;
-}
-
-static double rail_depth(const struct stick *rail) {
-    return rail->stands == STANDS_FLAT ? rail->thickness : rail->width;
 }
 
 static bool check_stick_sizes(struct reader *reader, const struct node *map,
@@ -36,11 +22,13 @@ static bool check_stick_sizes(struct reader *reader, const struct node *map,
     for (int k = 0; k < 2; k++) {
         if (stick_at(reader, sticks[k])->has_size)
             continue;
+        sized = false;
+        if (!stick_at(reader, sticks[k])->has_section)
+            continue; /* its size was wrong, and told */
         const struct node *node = node_child(map, names[k]);
         trouble_with_key(reader, node ? node : map,
                          "the %s of a shape need a stick with a size; %s has its own section",
                          names[k], quote_text(reader->arena, stick_at(reader, sticks[k])->name));
-        sized = false;
     }
     return sized;
 }
@@ -76,12 +64,8 @@ static void check_footprint(struct reader *reader, const struct node *map,
                 show(reader, shape->deep));
 }
 
-/* A ring of rails at some height, and where the file says so. */
-struct ring {
-    const char *what;
-    double height;
-    const struct node *node;
-};
+/* ORDER SHAPE: the lowest edge of the top. */
+static const char *const edge_names[] = {"top", "front", "eave", "top", "front"};
 
 static void check_ring(struct reader *reader, const struct shape_values *shape, struct ring ring) {
     double depth = rail_depth(stick_at(reader, shape->rails));
@@ -91,53 +75,21 @@ static void check_ring(struct reader *reader, const struct shape_values *shape, 
                 "%s at %s: its rails are %s deep and would reach into the ground", ring.what,
                 show(reader, ring.height), show(reader, depth));
     else if (ring.height > shape->low + HAIR)
-        trouble(reader, ring.node, "%s at %s is above the front, which is %s high", ring.what,
-                show(reader, ring.height), show(reader, shape->low));
-    else if (!(ring.height <= most + HAIR))
+        trouble(reader, ring.node, "%s at %s is above the %s, which is %s high", ring.what,
+                show(reader, ring.height), edge_names[shape->kind], show(reader, shape->low));
+    else if (!(ring.height <= most + HAIR) && !on_top_rails(shape, &ring))
         trouble(reader, ring.node, "%s at %s runs into the top rail; %s at most", ring.what,
                 show(reader, ring.height), show(reader, most));
-}
-
-static const struct node *shelf_node(const struct node *map, const struct shape_shelf *shelf) {
-    const struct node *shelves = node_child(map, "shelves");
-    const struct node *each = shelves->first;
-    while (each->place.line != shelf->place.line || each->place.column != shelf->place.column)
-        each = each->next;
-    return each;
-}
-
-static int by_height(const void *left, const void *right) {
-    const struct ring *a = left, *b = right;
-    return a->height < b->height ? -1 : a->height > b->height;
-}
-
-static size_t gather_rings(struct reader *reader, const struct node *map,
-                           const struct shape_values *shape, struct ring *rings) {
-    size_t count = 0;
-    if (shape->bottom_rails.given)
-        rings[count++] = (struct ring){"the ring of bottom rails", shape->bottom_rails.value,
-                                       node_child(map, "bottom-rails")};
-    if (shape->under.given)
-        rings[count++] =
-            (struct ring){"the lower shelf", shape->under.value, node_child(map, "under")};
-    for (size_t k = 0; k < shape->shelf_count; k++) {
-        const struct shape_shelf *shelf = &shape->shelves[k];
-        rings[count++] = (struct ring){
-            arena_print(reader->arena, "shelf %s", quote_text(reader->arena, shelf->name)),
-            shelf->height, shelf_node(map, shelf)};
-    }
-    return count;
 }
 
 /* Every ring by itself, then neighbours from the ground up. */
 static void check_rings(struct reader *reader, const struct node *map,
                         const struct shape_values *shape) {
-    struct ring *rings = ARENA_ARRAY(reader->arena, struct ring, shape->shelf_count + 2);
-    size_t count = gather_rings(reader, map, shape, rings);
+    struct ring *rings;
+    size_t count = shape_rings(reader, map, shape, &rings);
     double depth = rail_depth(stick_at(reader, shape->rails));
     for (size_t k = 0; k < count; k++)
         check_ring(reader, shape, rings[k]);
-    qsort(rings, count, sizeof rings[0], by_height);
     for (size_t k = 1; k < count; k++)
         if (!(rings[k].height - rings[k - 1].height >= depth - HAIR))
             trouble(reader, rings[k].node, "%s at %s is too near %s at %s; rails are %s deep",
@@ -163,15 +115,52 @@ static void check_trays(struct reader *reader, const struct node *map,
     int fit = trays_that_fit(wide, deep, tray);
     if (shape->on_each.tray_count > fit)
         trouble(reader, node_child(node_child(map, "trays"), "count"),
-                "%d of %s do not fit on a shelf; %d do, on %s by %s between the posts",
-                shape->on_each.tray_count, tray->name, fit, show(reader, wide), show(reader, deep));
+                "%d of %s do not fit on a shelf; %s, on %s by %s between the posts",
+                shape->on_each.tray_count, tray->name,
+                fit ? arena_print(reader->arena, "%d do", fit) : "not one does", show(reader, wide),
+                show(reader, deep));
 }
 
-void check_shape(struct reader *reader, const struct node *map, const struct shape_values *shape) {
-    if (!check_stick_sizes(reader, map, shape))
+/* What would lie on shelves, where there are none. */
+static void check_shelves_there(struct reader *reader, const struct node *map,
+                                const struct shape_values *shape) {
+    static const char *const keys[] = {"deck", "trays", "standing", "rails-across"};
+    if (shape->shelf_count > 0 || shape->kind == SHAPE_BENCH)
         return;
+    for (size_t k = 0; k < sizeof keys / sizeof *keys; k++)
+        if (node_child(map, keys[k]))
+            trouble_with_key(reader, node_child(map, keys[k]),
+                             "there is no shelf for it; give 'shelves', such as [6 in, 26 in]");
+}
+
+static void check_bench(struct reader *reader, const struct node *map,
+                        const struct shape_values *shape) {
+    double depth = rail_depth(stick_at(reader, shape->rails));
+    if (shape->kind != SHAPE_BENCH)
+        return;
+    if (shape->back_rail.given && !(shape->back_rail.value >= depth - HAIR))
+        trouble(reader, node_child(map, "back-rail"),
+                "%s above the top is less than its rail is deep, %s",
+                show(reader, shape->back_rail.value), show(reader, depth));
+    const struct node *shelves = node_child(map, "shelves");
+    const struct node *top = node_child(shelves, "top");
+    const struct node *under = shape->under.given ? node_child(shelves, "under") : NULL;
+    if (top)
+        trouble_with_key(reader, top, "the work top itself is called 'top'; use another name");
+    if (under)
+        trouble_with_key(reader, under,
+                         "the shelf of the key 'under' is called so; use another name");
+}
+
+bool check_shape(struct reader *reader, const struct node *map, const struct shape_values *shape) {
+    size_t before = reader->problems->count;
+    if (!check_stick_sizes(reader, map, shape))
+        return false;
     check_heights(reader, map, shape);
     check_footprint(reader, map, shape);
     check_rings(reader, map, shape);
+    check_shelves_there(reader, map, shape);
+    check_bench(reader, map, shape);
     check_trays(reader, map, shape);
+    return reader->problems->count == before;
 }

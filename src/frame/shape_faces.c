@@ -8,8 +8,8 @@
 enum { MOST_BAYS = 100, MOST_SHELVES = 100 };
 
 /* ORDER FACE */
-static const char *const face_names[FACE_COUNT] = {"front", "back",       "left",      "right",
-                                                   "roof",  "roof-front", "roof-back", "lid"};
+const char *const SHAPE_FACES[FACE_COUNT] = {"front", "back",       "left",      "right",
+                                             "roof",  "roof-front", "roof-back", "lid"};
 /* ORDER SHAPE: which kinds the faces of the house's top belong to. */
 static const char *const kinds_with[] = {"stand", "lean-to", "gable", "bench", "cold-frame"};
 
@@ -35,9 +35,9 @@ static enum shape_face find_face(struct reader *reader, const struct node *node,
     for (enum shape_face face = FACE_FRONT; face < end; face++) {
         if (!has_face(kind, face))
             continue;
-        if (strcmp(node->key, face_names[face]) == 0)
+        if (strcmp(node->key, SHAPE_FACES[face]) == 0)
             return face;
-        names[count++] = face_names[face];
+        names[count++] = SHAPE_FACES[face];
     }
     trouble_with_key(reader, node, "a %s has no face %s here%s", kinds_with[kind],
                      quote_text(reader->arena, node->key),
@@ -63,7 +63,7 @@ static void read_cover(struct reader *reader, const struct node *node, struct sh
     }
     /* Both slopes, where a slope is not given by itself. */
     for (enum shape_face half = FACE_ROOF_FRONT; half <= FACE_ROOF_BACK; half++)
-        if (!node_child(node->parent, face_names[half]))
+        if (!node_child(node->parent, SHAPE_FACES[half]))
             cover(shape, half, (enum held)held, node->place);
 }
 
@@ -87,9 +87,9 @@ static void read_brace(struct reader *reader, const struct node *node, struct sh
     const char *text = read_text(reader, node, "how many bays, all, long, x or tie");
     if (!text || face == FACE_COUNT)
         return;
+    shape->braces[face].place = node->place;
     if (text[0] >= '0' && text[0] <= '9') {
-        if (read_whole(reader, node, 0, MOST_BAYS, &shape->braces[face].bays) &&
-            shape->braces[face].bays > 0)
+        if (read_whole(reader, node, 1, MOST_BAYS, &shape->braces[face].bays))
             shape->braces[face].way = BRACE_BAYS;
         return;
     }

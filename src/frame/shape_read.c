@@ -172,13 +172,12 @@ void read_leave_out(struct reader *reader, const struct node *list, struct shape
     if (!is_list(reader, list, "a list of made members, such as [brace-back-1]"))
         return;
     for (const struct node *each = list->first; each && !told_enough(reader); each = each->next) {
-        const char *name = read_text(reader, each, "the name of a made member");
-        if (name)
-            ARRAY_PUSH(reader->arena, &shape->leave_out, name);
+        if (read_text(reader, each, "the name of a made member"))
+            ARRAY_PUSH(reader->arena, &shape->leave_out, each);
     }
 }
 
-void read_shape(struct reader *reader, const struct node *section) {
+bool read_shape(struct reader *reader, const struct node *section) {
     struct frame *frame = reader->frame;
     frame->shape.given = true;
     frame->shape.place = section->key_place;
@@ -186,13 +185,13 @@ void read_shape(struct reader *reader, const struct node *section) {
     struct shape_values *shape = frame->shape.values;
     const struct node *kind = node_child(section, "kind");
     if (!is_map(reader, section, "a shape such as {kind: lean-to, wide: 36 in, ...}"))
-        return;
+        return false;
     if (!kind)
         trouble_missing(reader, section, "kind", "stand, lean-to, gable, bench or cold-frame");
     int number =
         kind ? read_word(reader, kind, "a kind of shape", (struct key_list){kind_names, 5}) : -1;
     if (number < 0)
-        return; /* what else belongs to it depends on the kind */
+        return false; /* what else belongs to it depends on the kind */
     size_t before = reader->problems->count;
     shape->kind = (enum shape_kind)number;
     check_keys(reader, section, shape->kind);
@@ -210,6 +209,6 @@ void read_shape(struct reader *reader, const struct node *section) {
         read_leave_out(reader, leave_out, shape);
     if (beside)
         read_leave_out(reader, beside, shape);
-    if (reader->whole_tree && reader->problems->count == before)
-        check_shape(reader, section, shape);
+    return reader->whole_tree && reader->problems->count == before &&
+           check_shape(reader, section, shape);
 }

@@ -10,7 +10,7 @@ void read_shape_braces(struct reader *reader, const struct node *map, struct sha
 void read_shape_shelves(struct reader *reader, const struct node *map, struct shape_values *shape);
 void read_leave_out(struct reader *reader, const struct node *list, struct shape_values *shape);
 
-/* Heights in order, shelves clear of each other, trays that fit. Every size was read well. */
-void check_shape(struct reader *reader, const struct node *map, const struct shape_values *shape);
+/* True where heights are in order, shelves clear of each other, trays fit. All was read well. */
+bool check_shape(struct reader *reader, const struct node *map, const struct shape_values *shape);
 
 #endif

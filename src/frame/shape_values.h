@@ -1,7 +1,7 @@
 /* frame/shape_values.h - what a `shape:` says, read and validated; SI units.
  *
  * Indices refer to the frame's sticks and connections, which are read before the shape; -1 is
- * "none". A later stage makes joints, members, supports, shelves and panels of it.
+ * "none". frame/shape_build makes joints, members, supports, shelves and panels of it.
  */
 #ifndef FRAME_SHAPE_VALUES_H
 #define FRAME_SHAPE_VALUES_H
@@ -24,6 +24,7 @@ enum shape_face {
     FACE_LID,
     FACE_COUNT
 };
+extern const char *const SHAPE_FACES[FACE_COUNT]; /* their names */
 
 /* ORDER BRACE_WAY */
 enum brace_way { BRACE_NONE, BRACE_ALL, BRACE_LONG, BRACE_X, BRACE_TIE, BRACE_BAYS };
@@ -64,6 +65,7 @@ struct shape_values {
     struct {
         enum brace_way way;
         int bays; /* BRACE_BAYS */
+        struct place place;
     } braces[FACE_UPRIGHT_COUNT];
 
     struct {                /* cold-frame */
@@ -75,9 +77,9 @@ struct shape_values {
     } lid;
 
     struct {
-        const char **items;
+        const struct node **items;
         size_t count, capacity;
-    } leave_out; /* made members */
+    } leave_out; /* the texts that name made members */
 };
 
 #endif

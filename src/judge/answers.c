@@ -13,7 +13,7 @@ struct answer answer_first_order(const struct run *run, const struct mix *mix,
                            .how = run->model->has_screws ? how[stiffness] : "",
                            .response = run->responses[stiffness],
                            .weights = mix->solved ? mix->weights[stiffness] : NULL,
-                           .slack = mix->slack[stiffness]};
+                           .slack = mix->stances[stiffness].slack};
 }
 
 struct answer answer_second_order(const struct run *run, const struct mix *mix) {
@@ -22,7 +22,7 @@ struct answer answer_second_order(const struct run *run, const struct mix *mix) 
     return (struct answer){.mix = mix,
                            .how = "second order, joints as soft as they may be",
                            .second = stands ? mix->second : NULL,
-                           .slack = mix->slack[low]};
+                           .slack = mix->stances[low].slack};
 }
 
 struct answers answers_of(const struct run *run) {

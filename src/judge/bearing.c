@@ -7,10 +7,11 @@
 #include <math.h>
 
 enum seat {
-    SEAT_BUTTS,   /* its end grain on the host's side */
-    SEAT_LIES,    /* level, on a level host */
-    SEAT_ON_END,  /* level, its end on top of a post that ends there */
-    SEAT_ON_LEDGE /* on a block, or in a notch, of this length along its grain */
+    SEAT_BUTTS,    /* its end grain on the host's side */
+    SEAT_LIES,     /* level, on a level host */
+    SEAT_ON_END,   /* level, its end on top of a post that ends there */
+    SEAT_ON_BLOCK, /* of a cleat */
+    SEAT_IN_NOTCH  /* of the host's face */
 };
 
 struct contact { /* one stick pressing on another across its grain */
@@ -18,7 +19,7 @@ struct contact { /* one stick pressing on another across its grain */
     int end;     /* of the ending stick */
     int pressed; /* the stick whose grain is pressed across */
     enum seat seat;
-    double ledge;                 /* m, SEAT_ON_LEDGE */
+    double ledge;                 /* m that the block or the notch sticks out */
     double across, along, to_end; /* m, on the pressed stick */
 };
 
@@ -32,12 +33,14 @@ static void measure(const struct model *model, struct contact *contact) {
     const struct model_member *host = &model->members[contact->host];
     const double up[3] = {0.0, 0.0, 1.0};
     double sideways[3];
-    if (contact->seat == SEAT_ON_LEDGE) {
+    if (contact->ledge > 0.0) {
         vector_cross(stick->axes[0], up, sideways);
         vector_unit(sideways);
+        double thick = member_extent(stick, sideways);
+        bool notch = contact->seat == SEAT_IN_NOTCH;
         contact->pressed = contact->member;
-        contact->along = contact->ledge;
-        contact->across = member_extent(stick, sideways);
+        contact->along = notch ? member_extent(host, stick->axes[0]) : contact->ledge;
+        contact->across = notch ? fmin(contact->ledge, thick) : thick;
         return;
     }
     contact->pressed = contact->seat == SEAT_ON_END ? contact->member : contact->host;
@@ -75,17 +78,18 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
     bool host_level = !member_steep(host);
     bool level = !member_steep(stick);
     bool butt = connection->type == CONNECTION_SCREWED_BUTT;
-    double ledge = connection->type == CONNECTION_CLEAT     ? connection->block
-                   : connection->type == CONNECTION_NOTCHED ? connection->depth
-                                                            : 0.0;
+    bool cleat = connection->type == CONNECTION_CLEAT;
+    bool notch = connection->type == CONNECTION_NOTCHED;
     *contact = (struct contact){.member = member,
                                 .host = model->host[at->joint],
                                 .joint = at->joint,
                                 .end = end,
-                                .ledge = ledge,
+                                .ledge = cleat   ? connection->block
+                                         : notch ? connection->depth
+                                                 : 0.0,
                                 .seat = SEAT_BUTTS};
-    if (ledge > 0.0)
-        contact->seat = SEAT_ON_LEDGE;
+    if (cleat || notch)
+        contact->seat = cleat ? SEAT_ON_BLOCK : SEAT_IN_NOTCH;
     else if (level && host_level && !butt)
         contact->seat = SEAT_LIES;
     else if (level && !host_level && !butt && host_ends_at(host, at->joint))
@@ -126,7 +130,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
             const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || (mix->slack[s] && mix->slack[s][contact->member]) ||
+            if (!mix->solved || (mix->stances[s].slack && mix->stances[s].slack[contact->member]) ||
                 !run_wants_combination(run, id, mix->combination))
                 continue;
             struct arena_mark mark = arena_mark(run->arena);

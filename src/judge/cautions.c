@@ -57,21 +57,15 @@ static void left_out(struct run *run) {
         not_checked(run,
                     "the panels and their screws under weather; all count as weight, wood panels "
                     "screwed on all edges as bracing too");
-    if (frame->site.ground_snow.given || frame->site.snow_depth.given)
-        not_checked(run, "snow: it is read, and no load is made of it yet");
-    else if (!indoors)
+    if (!indoors && !frame->site.ground_snow.given && !frame->site.snow_depth.given)
         not_checked(run, "snow (none given under site)");
-    if (frame->site.wind.given || frame->site.gust.given || frame->site.wind_word >= 0)
-        not_checked(run, "wind: it is read, and no load is made of it yet");
-    else if (!indoors)
+    if (!indoors && !frame->site.wind.given && !frame->site.gust.given &&
+        frame->site.wind_word < 0)
         not_checked(run, "wind (none given under site)");
     if (frame->prices.count)
         not_checked(run, "prices: they are read, and no cost is made of them yet");
     if (frame->parts.count)
         not_checked(run, "the weight of the parts that are carried");
-    if (frame->shape.given)
-        not_checked(run, "shape: it is read, and no frame is built from it yet, so nothing of this "
-                         "file is judged");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)
@@ -103,14 +97,6 @@ static void bare_fastenings(struct run *run) {
                                      count, count == 1 ? "" : "s", first));
 }
 
-static void feet(struct run *run) {
-    for (size_t k = 0; k < run->frame->supports.count; k++)
-        if (run->frame->supports.items[k].foot) {
-            not_checked(run, "whether feet lift, slide or tip; each is taken as held down");
-            return;
-        }
-}
-
 void judge_cautions(struct run *run) {
     for (size_t k = 0; k < run->frame->cautions.count; k++)
         run_caution(run, run->frame->cautions.items[k]);
@@ -126,7 +112,6 @@ void judge_cautions(struct run *run) {
         for (size_t k = 0; k < run->loads->cautions.count; k++)
             run_caution(run, run->loads->cautions.items[k]);
     left_out(run);
-    feet(run);
     run_caution(run,
                 "creep is counted as published on average (1.5 times dry, 2 times wet); in bad "
                 "cases wood sags up to 3 times its first sag");

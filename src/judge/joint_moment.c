@@ -2,7 +2,7 @@
  * the frame needs it, which is tried: with that connection a hinge it leans too far, sways or
  * folds. */
 #include "check/pattern.h"
-#include "fixing/fixing.h"
+#include "fixing/fastener_input.h"
 #include "judge/answers.h"
 #include "judge/steps.h"
 
@@ -48,40 +48,46 @@ static bool stays_upright_without(const struct run *run, int connection) {
     return upright;
 }
 
-/* Per connection: the frame needs what it holds against turning. */
+/* Entries of connections that are tried one by one, each a solution of its own; of more, all count
+ * as needed. */
+enum { MOST_TRIED = 20 };
+
+/* Per connection: the frame needs what it holds against turning. Where it stands without any one of
+ * them and not without all, all are needed. */
 static bool *needed(const struct run *run) {
     size_t count = run->frame->connections.count;
     bool *needed = ARENA_ARRAY(run->arena, bool, count),
          *used = ARENA_ARRAY(run->arena, bool, count);
-    bool any = false;
+    size_t kinds = 0;
     for (size_t m = 0; m < run->model->member_count; m++)
         for (int end = 0; end < 2; end++) {
             int connection = run->model->members[m].ends[end].connection;
             if (connection < 0 || !holds_turning(run->frame->connections.items[connection].type))
                 continue;
-            used[connection] = any = true;
+            kinds += !used[connection];
+            used[connection] = true;
         }
-    if (!any || stays_upright_without(run, -1))
+    if (!kinds || stays_upright_without(run, -1))
         return needed;
-    size_t kinds = 0;
-    for (size_t k = 0; k < count; k++)
-        kinds += used[k];
-    for (size_t k = 0; k < count; k++)
-        needed[k] = used[k] && (kinds == 1 || !stays_upright_without(run, (int)k));
-    return needed;
+    if (kinds == 1 || kinds > MOST_TRIED)
+        return used;
+    bool one_matters = false;
+    for (size_t k = 0; k < count; k++) {
+        needed[k] = used[k] && !stays_upright_without(run, (int)k);
+        one_matters |= needed[k];
+    }
+    return one_matters ? needed : used;
 }
 
 /* What a group in a line carries of moment alone, and its working. */
 static struct rating rate_line(const struct fixing *fixing, double moment, enum duration duration,
                                struct working *working) {
-    enum { MOST = 100 };
-    double at[MOST][2];
-    size_t count = fixing->count > MOST ? MOST : (size_t)fixing->count;
+    double at[CONNECTION_MOST_FASTENERS][2];
+    size_t count = (size_t)fixing->count;
     pattern_line(count, fixing->line, 0.0, at);
     double arm = pattern_moment_arm(&(struct pattern){count, (const double(*)[2])at});
     double plates = fixing->connection->type == CONNECTION_GUSSET ? fixing->connection->plates : 1;
-    const struct fixing_load across = {.angle_ending = 1.5707963267948966,
-                                       .angle_host = 1.5707963267948966};
+    const struct fixing_load across = fixing_across(0.0, 0.0);
     struct dowel_values values;
     double least = INFINITY;
     for (int g = 0; g < fixing->group_count; g++) {
@@ -106,18 +112,24 @@ static struct rating rate_line(const struct fixing *fixing, double moment, enum 
     return rating_of(moment, least * arm * plates, QUANTITY_MOMENT, MOMENT_SOURCE, "");
 }
 
+/* Glue with nothing but a moment on it. */
+static struct rating rate_glue(const struct fixing *fixing, double moment,
+                               struct working *working) {
+    struct glue_input glue = fixing_glue(fixing, (const double[6]){0});
+    glue.moment = moment;
+    struct rating rating = check_glue(&glue, working);
+    return rating.covered ? rating_of(moment, glue_moment(&glue), QUANTITY_MOMENT, rating.source,
+                                      rating.governs)
+                          : rating;
+}
+
 static struct rating rate(const struct fixing *fixing, double moment, enum duration duration,
                           struct working *working) {
     const char *missing = "turning against screws in end grain";
-    if (fixing->connection->type == CONNECTION_GLUED_LAP) {
-        struct glue_input glue = fixing_glue(fixing, (const double[6]){0});
-        if (glue.wet)
-            return rating_missing("glue where it may get wet", "engineering practice [trade]");
-        return rating_of(moment, glue_moment(&glue), QUANTITY_MOMENT,
-                         "engineering practice [trade]", "glue line");
-    }
     if (*fixing->missing)
         return rating_missing(fixing->missing, MOMENT_SOURCE);
+    if (fixing->connection->type == CONNECTION_GLUED_LAP)
+        return rate_glue(fixing, moment, working);
     if (fixing->connection->type == CONNECTION_SCREWED_LAP ||
         fixing->connection->type == CONNECTION_GUSSET)
         return rate_line(fixing, moment, duration, working);

@@ -61,6 +61,15 @@ static void report_twist(struct run *run, const struct response *response) {
                 run->frame->joints.items[slot->joint].name);
 }
 
+static bool trusted(struct run *run) {
+    const struct result *result = run->result;
+    if (result->backward_error <= TRUST_BACKWARD && result->equilibrium_error <= TRUST_EQUILIBRIUM)
+        return true;
+    fail(run, "the solution does not satisfy the equations closely enough to be trusted; look for "
+              "sticks of very unlike stiffness, or a frame that is almost loose");
+    return false;
+}
+
 static bool solve(struct run *run) {
     bool leaning = false;
     for (size_t c = 0; c < run->loads->combination_count; c++)
@@ -88,20 +97,18 @@ static bool solve(struct run *run) {
     /* what holds a twisted stick quietly bears something: the errors are then those of the file */
     if (result->problems.count)
         return true;
-    if (result->backward_error <= TRUST_BACKWARD && result->equilibrium_error <= TRUST_EQUILIBRIUM)
-        return true;
-    fail(run, "the solution does not satisfy the equations closely enough to be trusted; look for "
-              "sticks of very unlike stiffness, or a frame that is almost loose");
-    return false;
+    return trusted(run);
 }
 
 static bool folds(const struct run *run) {
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        for (size_t c = 0; c < run->responses[s]->column_count; c++)
-            if (!run->responses[s]->solvable[c] && run->responses[s]->columns[c].tie < 0)
+        for (size_t c = 0; c < run->responses[s]->column_count; c++) {
+            int set = run->responses[s]->columns[c].set;
+            if (!run->responses[s]->solvable[c] && set >= 0 && set < run->loads->first_pattern_set)
                 return true;
+        }
     }
     for (size_t x = 0; x < run->mix_count; x++)
         if (!run->mixes[x].stands)
@@ -118,6 +125,14 @@ static bool load_and_solve(struct run *run) {
     return solve(run);
 }
 
+static bool all_within_limits(const struct result *result) {
+    bool within = true;
+    for (size_t k = 0; k < result->checks.count; k++)
+        within &= result->checks.items[k].ratio <= 1.0;
+    return within;
+}
+
+/* The leans first: they cost least, and decide most often. */
 bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     const struct judge_options plain = {0};
     struct result result = {.frame = frame, .problems = problems_new(run->arena)};
@@ -126,16 +141,15 @@ bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     if (!other.model || !load_and_solve(&other) || result.problems.count)
         return false;
     mixes_build(&other);
-    if (folds(&other) || !judge_stands(&other))
+    if (folds(&other))
         return false;
     result.combinations.items =
         ARENA_ARRAY(run->arena, struct combination_result, other.loads->combination_count);
     judge_lean(&other);
+    if (!all_within_limits(&result) || !judge_stands(&other))
+        return false;
     judge_sway(&other);
-    bool upright = true;
-    for (size_t k = 0; k < result.checks.count; k++)
-        upright &= result.checks.items[k].ratio <= 1.0;
-    return upright;
+    return all_within_limits(&result);
 }
 
 static void judge_model(struct run *run) {
@@ -152,7 +166,7 @@ static void judge_model(struct run *run) {
         return;
     }
     judge_idle_modes(run);
-    if (!judge_stands(run)) {
+    if (!judge_keeps_its_feet(run) || !judge_stands(run)) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
@@ -166,10 +180,13 @@ static void judge_model(struct run *run) {
     judge_lean(run);
     judge_sway(run);
     judge_racking(run);
+    judge_ground(run);
     judge_screws(run);
     judge_joint_moments(run);
     judge_hang(run);
     judge_notches(run);
+    if (!trusted(run)) /* lifted feet have added to the errors */
+        return;
     run->result->verdict = worst_verdict(run->result);
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,
@@ -188,8 +205,7 @@ void judge_frame(struct arena *arena, const struct frame *frame,
                               .backward_error = NAN,
                               .equilibrium_error = NAN};
     result->problems = problems_new(arena);
-    /* what a shape stands for is made by a later stage; without it references may be open */
-    if (frame->members.count && !frame->shape.given) {
+    if (frame->members.count) {
         run.model = model_build(arena, frame, &result->problems);
         if (run.model)
             judge_model(&run);

@@ -1,13 +1,13 @@
 #include "lean/lean.h"
 
 #include "check/sag.h"
+#include "judge/patterns.h"
 #include "judge/steps.h"
 #include "loads/push.h"
-#include "solve/slack.h"
 
 #include <string.h>
 
-/* One push: its set, its sign, and whether the shelves are full. */
+/* One push: its set, its sign, and whether there are trays on the shelves. */
 struct push {
     int set, axis;
     double sign;
@@ -17,8 +17,10 @@ struct push {
 
 /* Movements of all slots under a push beside what stands for long: that part, and the 1.5 % by
  * which it leans the same way, with creep. False where it could not be solved. */
-static bool movements(const struct run *run, const struct response *response,
-                      const struct push *push, double *slots) {
+enum { ALL_FULL = -1 }; /* instead of a pattern of trays */
+
+static bool movements(const struct run *run, struct response *response, const struct push *push,
+                      int pattern, double *slots) {
     size_t all = 3 * run->model->slot_count;
     double creep = creep_factor(run->model->wet).value;
     double lean = table_constant("out-of-plumb").value * push->sign;
@@ -27,8 +29,6 @@ static bool movements(const struct run *run, const struct response *response,
         const struct column *column = &response->columns[c];
         bool tray = column->set == SET_TRAY_LONG || column->set == SET_TRAY_SHORT;
         double factor = 0.0;
-        if (column->tie >= 0)
-            continue;
         if (column->set == push->set)
             factor = push->sign;
         else if (column->set == SET_SELF || (tray && push->full))
@@ -42,7 +42,9 @@ static bool movements(const struct run *run, const struct response *response,
             return false;
         weights[c] = factor;
     }
-    if (run->has_ties && !slack_settle(run->arena, response, weights, NULL))
+    if (pattern != ALL_FULL && !pattern_apply(run, (size_t)pattern, weights))
+        return false;
+    if (run->has_ties && !stance_settle(run->arena, response, FEET_HOLD, weights, NULL))
         return false;
     memset(slots, 0, all * sizeof *slots);
     for (size_t c = 0; c < response->column_count; c++)
@@ -54,6 +56,7 @@ static bool movements(const struct run *run, const struct response *response,
 struct worst_lean {
     struct lean lean;
     const struct push *push;
+    int pattern;
 };
 
 static bool look(struct run *run, enum stiffness stiffness, int axis, const double *limits,
@@ -66,7 +69,7 @@ static bool look(struct run *run, enum stiffness stiffness, int axis, const doub
                                          {SET_PUSH_Y, 1, -1.0, false, "D+push front"},
                                          {SET_PUSH_Y, 1, 1.0, true, "D+T+push back"},
                                          {SET_PUSH_Y, 1, -1.0, true, "D+T+push front"}};
-    const struct response *response = run->responses[stiffness];
+    struct response *response = run->responses[stiffness];
     bool trays =
         run->loads->sets[SET_TRAY_LONG].present || run->loads->sets[SET_TRAY_SHORT].present;
     double *slots = ARENA_ARRAY(run->arena, double, 3 * run->model->slot_count);
@@ -79,11 +82,14 @@ static bool look(struct run *run, enum stiffness stiffness, int axis, const doub
         if (only && run->options->why_id && strcmp(only, push->name) != 0 &&
             strcmp(run->options->why_id, axis ? "lean/y" : "lean/x") == 0)
             continue;
-        if (!movements(run, response, push, slots))
-            continue;
-        struct lean lean = lean_worst(run->model, limits, slots);
-        if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
-            *worst = (struct worst_lean){lean, push};
+        int patterns = push->full ? (int)run->loads->pattern_count : 0;
+        for (int pattern = ALL_FULL; pattern < patterns; pattern++) {
+            if (!movements(run, response, push, pattern, slots))
+                continue;
+            struct lean lean = lean_worst(run->model, limits, slots);
+            if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
+                *worst = (struct worst_lean){lean, push, pattern};
+        }
     }
     return worst->lean.joint >= 0;
 }
@@ -129,7 +135,9 @@ static void judge_axis(struct run *run, int axis, const double *limits) {
     note_working(run, working, &worst);
     struct rating rating = rating_of(
         worst.lean.movement, worst.lean.limit, QUANTITY_LENGTH, "engineering practice [trade]",
-        arena_print(run->arena, "at joint %s", run->frame->joints.items[worst.lean.joint].name));
+        arena_print(run->arena, "at joint %s%s%s", run->frame->joints.items[worst.lean.joint].name,
+                    worst.pattern == ALL_FULL ? "" : ", ",
+                    worst.pattern == ALL_FULL ? "" : run->loads->patterns[worst.pattern].words));
     struct check *check =
         run_add_check(run, "lean", where[axis], worst.push->name, rating, places[axis],
                       "put in a diagonal, or a plywood back; batten brace says where", working);

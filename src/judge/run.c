@@ -1,6 +1,6 @@
 #include "judge/run.h"
 
-#include "solve/slack.h"
+#include "judge/standing.h"
 
 #include <math.h>
 #include <string.h>
@@ -58,7 +58,8 @@ bool run_weights(const struct run *run, const struct response *response, int com
             bool standing = run_stands_for_long(run->loads, load_case->sets[k], in);
             solved &= response->solvable[column];
             if (share == SHARE_ALL || (share == SHARE_STANDING) == standing)
-                weights[column] += in->terms[t].factor;
+                weights[column] +=
+                    in->terms[t].factor * loads_set_share(in, load_case->sets[k]);
         }
     }
     return solved;
@@ -81,9 +82,11 @@ static bool lean_weights(const struct run *run, const struct response *response,
 }
 
 /* One combination in one direction of lean (axis -1: upright), at every stiffness. */
-static void add_mix(struct run *run, int combination, int axis, double sign, const char *lean) {
-    struct mix *mix = &run->mixes[run->mix_count++];
-    *mix = (struct mix){.combination = combination, .lean = lean, .solved = true, .stands = true};
+static struct mix mix_of(struct run *run, int combination, int axis, double sign,
+                         const char *lean) {
+    struct mix made = {
+        .combination = combination, .lean = lean, .solved = true, .stands = true, .edge = -1};
+    struct mix *mix = &made;
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
@@ -93,25 +96,29 @@ static void add_mix(struct run *run, int combination, int axis, double sign, con
                           ? run_weights(run, response, combination, SHARE_ALL, mix->weights[s])
                           : lean_weights(run, response, combination, axis, sign, mix->weights[s]);
         mix->solved &= solved;
-        if (solved && run->has_ties) {
-            mix->slack[s] = ARENA_ARRAY(run->arena, bool, run->model->member_count);
-            mix->stands &= slack_settle(run->arena, response, mix->weights[s], mix->slack[s]);
-        }
+        if (solved)
+            standing_settle(run, s, mix);
     }
     mix->solved &= mix->stands;
+    return made;
+}
+
+static void add_mix(struct run *run, int combination, int axis, double sign, const char *lean) {
+    run->mixes[run->mix_count++] = mix_of(run, combination, axis, sign, lean);
 }
 
 void mixes_build(struct run *run) {
     static const char *const words[2][2] = {{"leaning right", "leaning left"},
                                             {"leaning back", "leaning to the front"}};
     size_t most = 4 * run->loads->combination_count;
+    standing_prepare(run);
     run->mixes = ARENA_ARRAY(run->arena, struct mix, most);
     int axes = run->frame->plane ? 1 : 2;
-    for (size_t m = 0; m < run->model->member_count; m++)
-        run->has_ties |= run->frame->members.items[m].acts_as == ACTS_AS_TIE;
+    run->upright = ARENA_ARRAY(run->arena, struct mix, run->loads->combination_count);
     for (size_t c = 0; c < run->loads->combination_count; c++) {
+        run->upright[c] = mix_of(run, (int)c, -1, 0.0, "");
         if (!run->loads->combinations[c].out_of_plumb) {
-            add_mix(run, (int)c, -1, 0.0, "");
+            run->mixes[run->mix_count++] = run->upright[c];
             continue;
         }
         for (int axis = 0; axis < axes; axis++)

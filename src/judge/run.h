@@ -9,19 +9,22 @@
 
 #include "bracing/sheets.h"
 #include "check/rating.h"
+#include "ground/footprint.h"
 #include "judge/judge.h"
-#include "solve/response.h"
+#include "solve/stance.h"
 
 struct second_order;
 
 struct mix {
     int combination;
     bool solved;                      /* and it stands */
-    double *weights[STIFFNESS_COUNT]; /* per column; ties that are slack undone */
-    bool *slack[STIFFNESS_COUNT];     /* per member: a tie that hangs loose; NULL without ties */
-    bool stands;                      /* some state of its ties holds it */
-    struct second_order *second;      /* NULL: not solved */
-    const char *lean;                 /* "leaning to the right" ...; "" upright */
+    double *weights[STIFFNESS_COUNT]; /* per column; slack ties and lifted feet undone */
+    struct stance stances[STIFFNESS_COUNT];
+    bool stands;                 /* some state of its ties holds it */
+    bool tips;                   /* no state of its feet does: they are taken as held down */
+    int edge;                    /* of the footprint, over which it tips; -1 none */
+    struct second_order *second; /* NULL: not solved */
+    const char *lean;            /* "leaning to the right" ...; "" upright */
 };
 
 struct run {
@@ -32,13 +35,16 @@ struct run {
     const struct model *model;
     const struct loads *loads;
     const struct system *systems[STIFFNESS_COUNT];
-    const struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
-    struct bracing_sheet *sheets;                      /* per panel */
-    struct bar *bars[STIFFNESS_COUNT]; /* of the sheets that brace, clear ones left out */
+    struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
+    struct bracing_sheet *sheets;                /* per panel */
+    struct bar *bars[STIFFNESS_COUNT];           /* of the sheets that brace, clear ones left out */
     size_t bar_counts[STIFFNESS_COUNT];
     struct mix *mixes;
     size_t mix_count;
+    struct mix *upright; /* per combination: without the lean */
     bool has_ties;
+    const struct footprint *footprint;  /* where it stands */
+    const struct resultant *resultants; /* per column, about the model's middle */
     struct holding *holding;
     struct fold_ways *ways; /* with hinges for joints, clear sheets left out */
 };

@@ -1,5 +1,6 @@
 #include "check/sag.h"
 #include "base/vector.h"
+#include "judge/standing.h"
 #include "judge/steps.h"
 #include "solve/stations.h"
 
@@ -184,6 +185,20 @@ static double end_slip(const struct sag_line *line) {
     return slip;
 }
 
+/* Where feet have lifted under the whole load, what stands for long is settled by itself, and the
+ * rest is what comes on top. */
+static void on_lifted_feet(struct run *run, int combination, double *standing, double *brief) {
+    const struct response *response = run->responses[STIFFNESS_MIDDLE];
+    const struct mix *upright = &run->upright[combination];
+    if (upright->stances[STIFFNESS_MIDDLE].let_go == 0)
+        return;
+    struct mix part = {.weights = {[STIFFNESS_MIDDLE] = standing}, .edge = -1};
+    standing_settle(run, STIFFNESS_MIDDLE, &part);
+    for (size_t c = 0; c < response->column_count; c++)
+        if (response->columns[c].set < 0)
+            brief[c] = upright->weights[STIFFNESS_MIDDLE][c] - standing[c];
+}
+
 static struct sag_line sag_line(struct run *run, int member, int combination) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     struct sag_line line = {.run = run, .rail = &run->model->members[member]};
@@ -192,6 +207,7 @@ static struct sag_line sag_line(struct run *run, int member, int combination) {
     double *brief = ARENA_ARRAY(run->arena, double, response->column_count);
     run_weights(run, response, combination, SHARE_STANDING, standing);
     run_weights(run, response, combination, SHARE_BRIEF, brief);
+    on_lifted_feet(run, combination, standing, brief);
     size_t count = line.rail->segment_count;
     line.standing = ARENA_ARRAY(run->arena, struct stick_state, count);
     line.brief = ARENA_ARRAY(run->arena, struct stick_state, count);

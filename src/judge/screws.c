@@ -1,4 +1,4 @@
-#include "fixing/fixing.h"
+#include "fixing/fastener_input.h"
 #include "judge/answers.h"
 #include "judge/steps.h"
 
@@ -8,26 +8,31 @@
 struct worst_screw {
     bool found;
     struct rating rating;
+    const char *words;        /* in which group: "in the stick"; "" */
     struct screw_input input; /* of screws */
-    struct glue_input glue;   /* of a glued lap */
+    struct fixing_load load;
+    struct glue_input glue; /* of a glued lap */
     const struct answer *answer;
 };
 
-/* What one fastener of each group holds, for each duration of load; made when first asked for. */
+/* What one fastener of each group holds, for each duration of load; made when first asked for. Of
+ * those to which the grain matters: across it, which is least. */
 struct known_values {
     bool made[2][DURATION_COUNT];
     struct dowel_values values[2][DURATION_COUNT];
 };
 
-static struct rating rate(const struct fixing *fixing, struct known_values *known, int group,
-                          const struct fixing_load *load, enum duration duration,
-                          struct screw_input *input) {
+static const struct dowel_values *known_values(const struct fixing *fixing,
+                                               struct known_values *known, int group,
+                                               enum duration duration) {
     struct dowel_values *values = &known->values[group][duration];
-    *input = fixing_input(fixing, group, load, duration);
-    if (fixing->by_angle || !known->made[group][duration])
-        dowel_values(input->dowel, &input->side, &input->main, &input->service, NULL, values);
-    known->made[group][duration] = true;
-    return screw_rating(input, values);
+    if (!known->made[group][duration]) {
+        const struct fixing_load across = fixing_across(0.0, 0.0);
+        struct screw_input input = fixing_input(fixing, group, &across, duration);
+        dowel_values(input.dowel, &input.side, &input.main, &input.service, NULL, values);
+        known->made[group][duration] = true;
+    }
+    return values;
 }
 
 /* Of two loads without a value the larger is told. */
@@ -39,36 +44,62 @@ static bool worse(const struct rating *now, const struct worst_screw *worst) {
     return rating_is_worse(now, &worst->rating);
 }
 
+static void look_at(const struct fixing *fixing, int group, const struct dowel_values *values,
+                    const struct fixing_load *load, enum duration duration,
+                    const struct answer *answer, struct worst_screw *worst) {
+    const struct screw_input input = fixing_input(fixing, group, load, duration);
+    struct rating rating = screw_rating(&input, values);
+    if (fixing->by_angle && worse(&rating, worst)) {
+        struct dowel_values exact;
+        dowel_values(input.dowel, &input.side, &input.main, &input.service, NULL, &exact);
+        rating = screw_rating(&input, &exact);
+    }
+    if (worse(&rating, worst))
+        *worst = (struct worst_screw){.found = true,
+                                      .rating = rating,
+                                      .words = fixing->groups[group].words,
+                                      .input = input,
+                                      .load = *load,
+                                      .answer = answer};
+}
+
+static void look_at_groups(const struct fixing *fixing, struct known_values *known,
+                           const double ends[6], enum duration duration,
+                           const struct answer *answer, struct worst_screw *worst) {
+    struct fixing_load loads[FIXING_LOADS];
+    for (int g = 0; g < fixing->group_count; g++) {
+        const struct dowel_values *values = known_values(fixing, known, g, duration);
+        int count = fixing_loads(fixing, g, ends, loads);
+        for (int k = 0; k < count; k++)
+            look_at(fixing, g, values, &loads[k], duration, answer, worst);
+    }
+}
+
+static void look_at_glue(const struct fixing *fixing, const double ends[6],
+                         const struct answer *answer, struct worst_screw *worst) {
+    struct glue_input glue = fixing_glue(fixing, ends);
+    struct rating rating = check_glue(&glue, NULL);
+    if (worse(&rating, worst))
+        *worst = (struct worst_screw){
+            .found = true, .rating = rating, .words = "", .glue = glue, .answer = answer};
+}
+
 static void look(const struct run *run, const struct fixing *fixing, const char *id,
                  const struct answers *answers, struct worst_screw *worst) {
     struct known_values known = {0};
     for (size_t a = 0; a < answers->count; a++) {
         const struct answer *answer = &answers->items[a];
         int combination = answer->mix->combination;
+        double ends[6];
         if ((answer->slack && answer->slack[fixing->member]) ||
             !run_wants_combination(run, id, combination))
             continue;
-        double ends[6];
         answer_at_end(run, answer, fixing->member, fixing->end, ends);
-        if (fixing->connection->type == CONNECTION_GLUED_LAP) {
-            struct glue_input glue = fixing_glue(fixing, ends);
-            struct rating rating = check_glue(&glue, NULL);
-            if (worse(&rating, worst))
-                *worst = (struct worst_screw){
-                    .found = true, .rating = rating, .glue = glue, .answer = answer};
-        }
-        for (int g = 0; g < fixing->group_count; g++) {
-            struct fixing_load loads[FIXING_LOADS];
-            int count = fixing_loads(fixing, g, ends, loads);
-            for (int k = 0; k < count; k++) {
-                struct screw_input input;
-                struct rating rating = rate(fixing, &known, g, &loads[k],
-                                            run->loads->combinations[combination].duration, &input);
-                if (worse(&rating, worst))
-                    *worst = (struct worst_screw){
-                        .found = true, .rating = rating, .input = input, .answer = answer};
-            }
-        }
+        if (fixing->group_count)
+            look_at_groups(fixing, &known, ends, run->loads->combinations[combination].duration,
+                           answer, worst);
+        else
+            look_at_glue(fixing, ends, answer, worst);
     }
 }
 
@@ -88,11 +119,13 @@ static const char *advice_no_value(const struct run *run, const struct worst_scr
 }
 
 static struct working *head_working(struct run *run, const struct fixing *fixing, const char *id,
-                                    const struct answer *answer) {
+                                    const struct worst_screw *worst) {
     struct working *working = run_working(run, id);
+    const struct answer *answer = worst->answer;
     if (working)
         working_heading(working,
-                        arena_print(run->arena, "%s%s%s%s%s", fixing_place(run->arena, fixing),
+                        arena_print(run->arena, "%s%s%s%s%s%s%s", fixing_place(run->arena, fixing),
+                                    *worst->words ? ", " : "", worst->words,
                                     *answer->how ? ", " : "", answer->how,
                                     *answer->mix->lean ? ", frame " : "", answer->mix->lean));
     return working;
@@ -100,7 +133,7 @@ static struct working *head_working(struct run *run, const struct fixing *fixing
 
 static void add_glue(struct run *run, const struct fixing *fixing, const char *where,
                      const char *id, const struct worst_screw *worst) {
-    struct working *working = head_working(run, fixing, id, worst->answer);
+    struct working *working = head_working(run, fixing, id, worst);
     check_glue(&worst->glue, working);
     run_add_check(run, "screw", where,
                   run->loads->combinations[worst->answer->mix->combination].name, worst->rating,
@@ -113,20 +146,22 @@ static void add_glue(struct run *run, const struct fixing *fixing, const char *w
 
 static void add_screws(struct run *run, const struct fixing *fixing, const char *where,
                        const char *id, const struct worst_screw *worst) {
-    struct working *working = head_working(run, fixing, id, worst->answer);
+    struct working *working = head_working(run, fixing, id, worst);
+    fixing_note_load(fixing, &worst->load, working);
     check_screw(&worst->input, working);
     struct dowel_values values;
     dowel_values(worst->input.dowel, &worst->input.side, &worst->input.main, &worst->input.service,
                  NULL, &values);
-    const char *advice = worst->rating.covered
-                             ? "use more, thicker or longer screws, or a bolt with washers"
-                             : advice_no_value(run, worst, &values);
+    const char *more = fixing->dowel.kind == DOWEL_BOLT
+                           ? "use more or thicker bolts, or wider washers"
+                           : "use more, thicker or longer screws, or a bolt with washers";
+    const char *advice = worst->rating.covered ? more : advice_no_value(run, worst, &values);
     struct check *check = run_add_check(
         run, "screw", where, run->loads->combinations[worst->answer->mix->combination].name,
         worst->rating, fixing_place(run->arena, fixing), advice, working);
-    if (worst->rating.covered || values.penetrates)
+    if (worst->rating.covered || values.penetrates || isnan(values.lateral_reference))
         return;
-    check->beside.words = "deep enough it might carry (yield limit, for information)";
+    check->beside.words = "for information only, the yield limit equations would let it carry";
     check->beside.value = values.lateral_reference * values.lateral_factor;
     check->beside.kind = QUANTITY_WEIGHT;
 }
@@ -138,12 +173,7 @@ static void judge_fixing(struct run *run, const struct fixing *fixing,
     struct worst_screw worst = {0};
     if (*fixing->missing) {
         run_add_check(run, "screw", where, "", rating_missing(fixing->missing, "NDS 2018 12"),
-                      fixing_place(run->arena, fixing),
-                      fixing->plane.parallel
-                          ? "join them with a gusset on each side, or use one stick that is long "
-                            "enough"
-                          : "say how long they are in its entry under connections",
-                      NULL);
+                      fixing_place(run->arena, fixing), fixing->remedy, NULL);
         return;
     }
     look(run, fixing, id, answers, &worst);
@@ -160,7 +190,7 @@ static void add_own_material(struct run *run, const struct fixing *first, size_t
     const char *more = count > 1 ? arena_print(run->arena, " and %zu more", count - 1) : "";
     run_add_check(run, "screw", "own-material", "", rating_missing(first->missing, "NDS 2018 12"),
                   arena_print(run->arena, "%s%s", fixing_place(run->arena, first), more),
-                  "name the species, or ask who knows the wood what its screws hold", NULL);
+                  first->remedy, NULL);
 }
 
 void judge_screws(struct run *run) {

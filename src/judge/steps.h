@@ -13,6 +13,7 @@ void judge_cautions(struct run *run); /* what was assumed and what was not check
 void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
 void judge_lean(struct run *run);     /* movement sideways under a push */
+void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
 
 void judge_screws(struct run *run);        /* the fasteners of every joint */
 void judge_workshop(struct run *run);      /* points that come out, lead holes, rust: cautions */
@@ -33,6 +34,10 @@ void judge_second_order(struct run *run);
 /* False where its own long-standing load pushes the frame over (critical factor under 1); the
  * motion is then in the result. */
 bool judge_stands(struct run *run);
+
+/* False where no state of its feet stands under its own weight alone; how it tips is then in the
+ * result. */
+bool judge_keeps_its_feet(struct run *run);
 
 /* The frame buckles like this (3 numbers a joint): into the result as a motion. */
 void judge_fall(struct run *run, const double *shape);

@@ -2,6 +2,15 @@
 
 #include <string.h>
 
+/* Does any mix use the column? Patterns of trays and feet that never lift are in none. */
+static bool mixed(const struct run *run, const struct response *response, size_t column) {
+    enum stiffness stiffness = response->system->stiffness;
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (run->mixes[x].weights[stiffness][column] != 0.0)
+            return true;
+    return false;
+}
+
 struct column_forces strength_tabulate(const struct stick_work *work,
                                        const struct response *response,
                                        const struct segment_forces *at) {
@@ -11,6 +20,8 @@ struct column_forces strength_tabulate(const struct stick_work *work,
         forces.places += at[k].count;
     double *weights = ARENA_ARRAY(arena, double, response->column_count);
     for (size_t c = 0; c < response->column_count; c++) {
+        if (!mixed(work->run, response, c))
+            continue;
         forces.table[c] = ARENA_ARRAY(arena, double, FORCE_COUNT *forces.places);
         weights[c] = 1.0;
         double *out = forces.table[c];

@@ -1,8 +1,9 @@
 #include "sway/sway.h"
 
 #include "check/sag.h"
+#include "judge/patterns.h"
+#include "judge/standing.h"
 #include "judge/steps.h"
-#include "solve/slack.h"
 #include "sway/second_order.h"
 
 #include <math.h>
@@ -13,6 +14,7 @@ struct sway_found {
     double factor; /* SWAY_MOST where it does not buckle */
     int combination;
     bool crept;
+    const char *pattern;            /* of the trays; "" all full */
     int bowing;                     /* stick that bows the most; -1 the joints move more */
     const struct sway_frame *first; /* lends its elastic part to the combinations after it */
 };
@@ -29,19 +31,15 @@ static struct sway_setting setting_of(const struct run *run, enum stiffness stif
                                  .bar_count = run->bar_counts[stiffness]};
 }
 
-static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, int combination,
+static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, const struct mix *mix,
                                   bool crept, const struct sway_frame *like) {
     enum stiffness solved = run_uses(run, stiffness) ? stiffness : STIFFNESS_MIDDLE;
     const struct response *response = run->responses[solved];
-    double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
     struct sway_input input = {.setting = setting_of(run, stiffness, crept), .like = like};
-    run_weights(run, response, combination, SHARE_ALL, weights);
-    if (run->has_ties) { /* only ties that pull count */
-        bool *slack = ARENA_ARRAY(run->arena, bool, run->model->member_count);
-        slack_settle(run->arena, response, weights, slack);
-        input.setting.excluded = slack;
-    }
-    input.axial = (const double(*)[2])sway_axial(run->arena, response, weights);
+    /* only ties that pull count, and a lifted foot holds nothing */
+    input.setting.excluded = mix->stances[solved].slack;
+    input.setting.held = standing_held(run, &mix->stances[solved]);
+    input.axial = (const double(*)[2])sway_axial(run->arena, response, mix->weights[solved]);
     return sway_prepare(run->arena, &input);
 }
 
@@ -52,7 +50,8 @@ static bool long_standing(const struct run *run, int combination) {
     for (size_t t = 0; t < in->term_count; t++) {
         const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
         for (int k = 0; k < load_case->set_count; k++) {
-            double weight = in->terms[t].factor * loads_weight(run->loads, load_case->sets[k]);
+            double weight = in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                            loads_weight(run->loads, load_case->sets[k]);
             all += weight;
             if (run_stands_for_long(run->loads, load_case->sets[k], in))
                 standing += weight;
@@ -68,26 +67,27 @@ static bool solved(const struct run *run, int combination) {
     return true;
 }
 
-/* The factor of one combination; where only the lowest is wanted, only if it lies below the lowest
- * so far, which one count of pivots tells. */
-static double factor_of(struct run *run, int combination, bool crept, struct sway_found *lowest) {
+/* The factor of one mix; unless it is asked for, only where it lies below the lowest so far, which
+ * one count of pivots tells. */
+static double factor_of(struct run *run, const struct mix *mix, const char *pattern, bool crept,
+                        bool asked, struct sway_found *lowest) {
     struct arena_mark mark = arena_mark(run->arena);
-    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, combination, crept, lowest->first);
+    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, crept, lowest->first);
     if (!lowest->first) {
         lowest->first = frame;
         mark = arena_mark(run->arena);
     }
     double factor = NAN;
-    bool higher = lowest->known && !run->options->every_factor &&
-                  sway_count_below(run->arena, frame, lowest->factor) == 0;
+    bool higher =
+        lowest->known && !asked && sway_count_below(run->arena, frame, lowest->factor) == 0;
     if (!higher) {
         struct sway_result result = sway_factor(run->arena, frame);
         factor = result.factor;
         double value = isnan(factor) ? SWAY_MOST : factor;
         /* of combinations that buckle alike the first is told; Lanczos settles to 1e-7 */
         if (!lowest->known || value < lowest->factor * (1.0 - 1e-6))
-            *lowest =
-                (struct sway_found){true, value, combination, crept, result.bowing, lowest->first};
+            *lowest = (struct sway_found){true,    value,         mix->combination, crept,
+                                          pattern, result.bowing, lowest->first};
     }
     arena_rewind(run->arena, mark);
     return factor;
@@ -103,7 +103,8 @@ static int heaviest(const struct run *run) {
         for (size_t t = 0; t < in->term_count; t++) {
             const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
             for (int k = 0; k < load_case->set_count; k++)
-                weight += in->terms[t].factor * loads_weight(run->loads, load_case->sets[k]);
+                weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                          loads_weight(run->loads, load_case->sets[k]);
         }
         if (weight > most) {
             most = weight;
@@ -115,15 +116,43 @@ static int heaviest(const struct run *run) {
 
 static void judge_combination(struct run *run, int combination, struct sway_found *lowest) {
     struct combination_result *result = &run->result->combinations.items[combination];
+    const struct mix *upright = &run->upright[combination];
     if (!solved(run, combination))
         return;
     bool crept = long_standing(run, combination);
     if (crept)
-        result->buckling_factor_crept = factor_of(run, combination, true, lowest);
+        result->buckling_factor_crept =
+            factor_of(run, upright, "", true, run->options->every_factor, lowest);
     /* softer is lower: without creep it cannot be the lowest */
     if (crept && !run->options->every_factor)
         return;
-    result->buckling_factor = factor_of(run, combination, false, lowest);
+    result->buckling_factor =
+        factor_of(run, upright, "", false, run->options->every_factor, lowest);
+}
+
+/* Shelves that are not all full, in the combination that is the worst with full ones: their sticks
+ * carry less, but not always where it helps. Where full shelves are far from swaying over (under
+ * half of the limit), nothing is looked for. */
+static void judge_patterns(struct run *run, struct sway_found *lowest) {
+    if (lowest->factor > 2.0 * table_constant("sway-limit").value)
+        return;
+    enum stiffness low = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
+    const struct mix *full = &run->upright[lowest->combination];
+    bool crept = lowest->crept;
+    size_t columns = run->responses[low]->column_count;
+    for (size_t p = 0; p < run->loads->pattern_count; p++) {
+        struct mix mix = {.combination = full->combination, .stands = true, .edge = -1};
+        mix.weights[low] = ARENA_ARRAY(run->arena, double, columns);
+        for (size_t c = 0; c < columns; c++)
+            if (run->responses[low]->columns[c].set >= 0)
+                mix.weights[low][c] = full->weights[low][c];
+        if (!pattern_matters(run, mix.weights[low]) || !pattern_apply(run, p, mix.weights[low]))
+            continue;
+        standing_settle(run, low, &mix);
+        response_need_ends(run->arena, run->responses[low], mix.weights[low]);
+        if (mix.stands)
+            factor_of(run, &mix, run->loads->patterns[p].words, crept, false, lowest);
+    }
 }
 
 static void note_working(struct run *run, struct working *working,
@@ -147,6 +176,12 @@ static void note_working(struct run *run, struct working *working,
                  table_constant("sway-limit").value / lowest->factor, QUANTITY_NUMBER, "");
 }
 
+static const char *governs(struct arena *arena, const struct sway_found *lowest) {
+    const char *crept = lowest->crept ? "after creep" : "";
+    return arena_print(arena, "%s%s%s", crept, *crept && *lowest->pattern ? ", " : "",
+                       lowest->pattern);
+}
+
 void judge_sway(struct run *run) {
     struct sway_found lowest = {0};
     if (!run->loads->combination_count)
@@ -161,12 +196,13 @@ void judge_sway(struct run *run) {
             judge_combination(run, (int)c, &lowest);
     if (!lowest.known)
         return;
+    judge_patterns(run, &lowest);
     struct working *working = run_working(run, "sway/frame");
     note_working(run, working, &lowest);
     struct cited wanted = table_constant("sway-limit");
     struct rating rating = rating_of(wanted.value, lowest.factor, QUANTITY_NUMBER,
                                      "elastic critical load, limit by trade practice [trade]",
-                                     lowest.crept ? "after creep" : "");
+                                     governs(run->arena, &lowest));
     const char *place = lowest.bowing >= 0
                             ? arena_print(run->arena, "%s bows sideways",
                                           run->frame->members.items[lowest.bowing].name)
@@ -187,23 +223,25 @@ bool judge_stands(struct run *run) {
             combination = (int)c;
     if (combination < 0 || !solved(run, combination))
         return true;
-    struct sway_frame *frame = prepare(run, STIFFNESS_MIDDLE, combination, false, NULL);
+    struct sway_frame *frame =
+        prepare(run, STIFFNESS_MIDDLE, &run->upright[combination], false, NULL);
     if (sway_count_below(run->arena, frame, 1.0) == 0)
         return true;
     struct sway_result result = sway_factor(run->arena, frame);
     if (!(result.factor < 1.0))
         return true;
-    judge_fall(run, result.shape);
+    if (result.shape) /* a frame that folds without any load has none */
+        judge_fall(run, result.shape);
     return false;
 }
 
-/* The weights of a mix without those that undo slack ties: there the ties are left out for good. */
-static double *without_ties(const struct run *run, const struct mix *mix,
-                            enum stiffness stiffness) {
+/* The weights of a mix without those that undo slack ties and lifted feet: there the ties are left
+ * out and the feet let go for good. */
+static double *of_loads(const struct run *run, const struct mix *mix, enum stiffness stiffness) {
     const struct response *response = run->responses[stiffness];
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
     for (size_t c = 0; c < response->column_count; c++)
-        weights[c] = response->columns[c].tie < 0 ? mix->weights[stiffness][c] : 0.0;
+        weights[c] = response->columns[c].set >= 0 ? mix->weights[stiffness][c] : 0.0;
     return weights;
 }
 
@@ -217,11 +255,13 @@ void judge_second_order(struct run *run) {
         struct mix *mix = &run->mixes[x];
         if (!mix->solved)
             continue;
+        const struct stance *stance = &mix->stances[stiffness];
         struct second_order_input input = {.setting = shared,
-                                           .frame = frame,
+                                           .frame = stance->let_go ? NULL : frame,
                                            .response = run->responses[stiffness],
-                                           .weights = without_ties(run, mix, stiffness)};
-        input.setting.excluded = mix->slack[stiffness];
+                                           .weights = of_loads(run, mix, stiffness)};
+        input.setting.excluded = stance->slack;
+        input.setting.held = standing_held(run, stance);
         mix->second = second_order_solve(run->arena, &input);
         if (!mix->second->stands && falling++ == 0)
             run_caution(run, arena_print(run->arena,

@@ -3,8 +3,10 @@
 #include "base/vector.h"
 #include "loads/combinations.h"
 #include "loads/panels.h"
+#include "loads/patterns.h"
 #include "loads/push.h"
 #include "loads/shelves.h"
+#include "loads/weather.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -45,8 +47,8 @@ static void add_self_weight(struct arena *arena, const struct model *model, stru
     }
 }
 
-static void add_explicit(struct arena *arena, const struct model *model, struct load_set *set,
-                         const struct load *load) {
+void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                    const struct load *load) {
     set->present = true;
     if (load->type == LOAD_LINE) {
         loads_on_member(arena, model, set, load->member, 0.0, model->members[load->member].length,
@@ -104,33 +106,73 @@ static int *number_sets(struct arena *arena, const struct frame *frame, size_t *
     return set_of;
 }
 
-static void build_cases(struct arena *arena, struct loads *loads, const int *set_of) {
+/* One case of the file, or a variant of it: the weather set, then what else belongs to it. */
+static void add_case(struct loads *loads, struct load_case made, int set, int other) {
+    if (set >= 0 && loads->sets[set].present)
+        made.sets[made.set_count++] = set;
+    if (other >= 0 && loads->sets[other].present)
+        made.sets[made.set_count++] = other;
+    if (made.set_count)
+        loads->cases[loads->case_count++] = made;
+}
+
+/* `set_of` as number_sets() gives it; the sets of the weather follow from `first_weather`. */
+static void build_cases(struct arena *arena, struct loads *loads, const int *set_of,
+                        size_t first_weather) {
     const struct frame *frame = loads->model->frame;
-    loads->cases = ARENA_ARRAY(arena, struct load_case, frame->cases.count);
+    const struct weather *weather = loads->weather;
+    loads->cases = ARENA_ARRAY(arena, struct load_case, frame->cases.count + weather->cases.count);
     for (size_t c = 0; c < frame->cases.count; c++) {
-        struct load_case made = {.name = frame->cases.items[c], .frame_case = (int)c};
-        if (set_of[c] >= 0 && loads->sets[set_of[c]].present)
-            made.sets[made.set_count++] = set_of[c];
-        if (c == CASE_TRAY && loads->sets[SET_TRAY_SHORT].present)
-            made.sets[made.set_count++] = SET_TRAY_SHORT;
-        if (made.set_count)
-            loads->cases[loads->case_count++] = made;
+        struct load_case made = {
+            .name = frame->cases.items[c], .variant = "", .frame_case = (int)c};
+        size_t before = loads->case_count;
+        for (size_t w = 0; w < weather->cases.count; w++) {
+            if (weather->cases.items[w].frame_case != (int)c)
+                continue;
+            made.name = weather->cases.items[w].name;
+            made.variant = weather->cases.items[w].variant;
+            add_case(loads, made, (int)(first_weather + w), set_of[c]);
+        }
+        if (loads->case_count == before)
+            add_case(loads, made, set_of[c], c == CASE_TRAY ? SET_TRAY_SHORT : -1);
     }
 }
 
-static void build_shelves(struct arena *arena, struct loads *loads) {
+static void measure_shelves(struct arena *arena, struct loads *loads) {
     const struct frame *frame = loads->model->frame;
     loads->shelves = ARENA_ARRAY(arena, struct shelf_loading, frame->shelves.count);
+    for (size_t k = 0; k < frame->shelves.count; k++)
+        loads->shelves[k] = shelves_measure(arena, loads->model, &frame->shelves.items[k]);
+}
+
+static void load_shelves(struct arena *arena, struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         struct load_set *trays =
             &loads->sets[shelf->short_standing ? SET_TRAY_SHORT : SET_TRAY_LONG];
-        loads->shelves[k] = shelves_measure(arena, loads->model, shelf);
         shelves_load(arena, loads->model, shelf, &loads->shelves[k],
                      frame->self_weight ? &loads->sets[SET_SELF] : NULL, trays);
         if (shelf->trays != TRAYS_NONE)
             trays->present = true;
     }
+}
+
+/* More or fewer trays than described. */
+static void share_trays(struct loads *loads) {
+    const struct frame *frame = loads->model->frame;
+    double share = frame->tray_share;
+    for (int set = SET_TRAY_LONG; set <= SET_TRAY_SHORT; set++) {
+        struct load_set *trays = &loads->sets[set];
+        for (size_t k = 0; k < trays->on_segments.count; k++)
+            for (int i = 0; i < 3; i++)
+                trays->on_segments.items[k].force[i] *= share;
+        for (size_t j = 0; j < frame->joints.count; j++)
+            for (int i = 0; i < 6; i++)
+                trays->joints[j][i] *= share;
+    }
+    for (size_t k = 0; k < frame->shelves.count; k++)
+        loads->shelves[k].trays *= share;
 }
 
 /* A push that the file does not give itself. */
@@ -157,23 +199,36 @@ struct loads *loads_build(struct arena *arena, const struct model *model) {
     const struct frame *frame = model->frame;
     struct loads *loads = ARENA_NEW(arena, struct loads);
     loads->model = model;
+    measure_shelves(arena, loads);
+    struct weather *weather = weather_build(arena, model, loads->shelves);
+    loads->weather = weather;
     int *set_of = number_sets(arena, frame, &loads->set_count);
+    size_t first_weather = loads->set_count;
+    loads->set_count += weather->cases.count;
     loads->sets = ARENA_ARRAY(arena, struct load_set, loads->set_count);
-    for (size_t s = 0; s < loads->set_count; s++)
+    for (size_t s = 0; s < first_weather; s++) {
         loads->sets[s].joints = arena_take(arena, frame->joints.count, sizeof(double[6]));
+        loads->sets[s].leans = s <= SET_TRAY_SHORT || (int)s == set_of[CASE_SNOW];
+    }
+    for (size_t w = 0; w < weather->cases.count; w++)
+        loads->sets[first_weather + w] = weather->cases.items[w].set;
+    for (size_t k = 0; k < weather->cautions.count; k++)
+        ARRAY_PUSH(arena, &loads->cautions, weather->cautions.items[k]);
     if (frame->self_weight) {
         loads->sets[SET_SELF].present = true;
         add_self_weight(arena, model, &loads->sets[SET_SELF]);
         panels_weigh(arena, model, &loads->sets[SET_SELF]);
     }
-    build_shelves(arena, loads);
+    load_shelves(arena, loads);
     for (size_t k = 0; k < frame->loads.count; k++)
-        add_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
-                     &frame->loads.items[k]);
+        loads_explicit(arena, model, &loads->sets[set_of[frame->loads.items[k].load_case]],
+                       &frame->loads.items[k]);
+    share_trays(loads);
     add_pushes(arena, loads);
+    patterns_build(arena, loads);
     for (size_t s = 0; s < loads->set_count; s++)
         seal(arena, model, &loads->sets[s]);
-    build_cases(arena, loads, set_of);
+    build_cases(arena, loads, set_of, first_weather);
     combinations_build(arena, loads);
     return loads;
 }
@@ -197,4 +252,14 @@ double loads_case_factor(const struct loads *loads, int combination, int frame_c
         if (loads->cases[in->terms[t].load_case].frame_case == frame_case)
             factor += in->terms[t].factor;
     return factor;
+}
+
+double loads_set_share(const struct load_combination *in, int set) {
+    return set == SET_TRAY_SHORT ? in->short_trays : 1.0;
+}
+
+double loads_tray_factor(const struct loads *loads, int combination, bool short_standing) {
+    double share = loads_set_share(&loads->combinations[combination],
+                                   short_standing ? SET_TRAY_SHORT : SET_TRAY_LONG);
+    return share * loads_case_factor(loads, combination, CASE_TRAY);
 }

@@ -17,6 +17,7 @@ struct segment_load {
 
 struct load_set {
     bool present;
+    bool leans;          /* weight that a frame out of plumb carries along */
     double (*joints)[6]; /* per joint: N and N-m */
     struct {
         struct segment_load *items;
@@ -29,11 +30,9 @@ struct load_set {
 /* ORDER SETS: the trays that stand long and the others are apart, because only the first creep. */
 enum { SET_SELF, SET_TRAY_LONG, SET_TRAY_SHORT, SET_PUSH_X, SET_PUSH_Y, SET_FIRST_OTHER };
 
-/* Sets with vertical weight that a lean carries along (engineering page: out of plumb). */
-enum { LEANING_SETS = 3 };
-
 struct load_case {
     const char *name;
+    const char *variant; /* "out" of wind-left/out; "" for the first of its name */
     int frame_case;
     int sets[2];
     int set_count;
@@ -49,7 +48,14 @@ struct load_combination {
     struct combination_term *terms;
     size_t term_count;
     enum duration duration;
-    bool out_of_plumb; /* carries 1.5 % of its vertical loads sideways, in the worst direction */
+    double short_trays; /* share of the trays that stand shortly: 0.75 beside snow or wind */
+    bool out_of_plumb;  /* carries 1.5 % of its vertical loads sideways, in the worst direction */
+};
+
+/* Shelves that are not all full (loads/patterns.h): what it replaces are the trays. */
+struct load_pattern {
+    const char *words; /* "trays on the upper shelf alone" */
+    int sets[2];       /* long-standing trays, the others; -1 none */
 };
 
 /* One shelf as loaded. */
@@ -63,6 +69,8 @@ struct shelf_loading {
     double trays;        /* N */
 };
 
+struct weather;
+
 struct loads {
     const struct model *model;
     struct load_set *sets;
@@ -72,6 +80,10 @@ struct loads {
     struct load_combination *combinations;
     size_t combination_count;
     struct shelf_loading *shelves; /* per frame shelf */
+    const struct weather *weather; /* loads/weather.h */
+    struct load_pattern *patterns;
+    size_t pattern_count;
+    int first_pattern_set; /* sets from here on belong to patterns, and to no case */
     struct {
         const char **items;
         size_t count, capacity;
@@ -85,6 +97,13 @@ double loads_weight(const struct loads *loads, int set);
 
 /* Sum of the factors with which a combination takes a case of the frame (CASE_TRAY ...). */
 double loads_case_factor(const struct loads *loads, int combination, int frame_case);
+
+/* Factor of the trays of a shelf by how long they stand, and of a set beside that of its case. */
+double loads_tray_factor(const struct loads *loads, int combination, bool short_standing);
+double loads_set_share(const struct load_combination *in, int set);
+/* Add a load of the file to a set. */
+void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
+                    const struct load *load);
 
 /* Add one load on a member, `from` to `to` metres along it (equal: one force), cut at the joints.
  */

@@ -23,15 +23,20 @@ static double area(const struct model *model, const struct panel *panel) {
     return vector_length(normal) / 2.0;
 }
 
+double panel_area(const struct model *model, const struct panel *panel) {
+    double round = 0.0, o = panel->overhang;
+    for (int k = 0; k < 4; k++)
+        round += edge_length(model, panel, k);
+    return area(model, panel) + o * round + 4.0 * o * o;
+}
+
 double panel_weight(const struct model *model, const struct panel *panel) {
     if (panel->weight.given)
         return panel->weight.value;
     double round = 0.0;
     for (int k = 0; k < 4; k++)
         round += edge_length(model, panel, k);
-    double o = panel->overhang;
-    double weight =
-        table_sheet(panel->sheet)->weight * (area(model, panel) + o * round + 4.0 * o * o);
+    double weight = table_sheet(panel->sheet)->weight * panel_area(model, panel);
     if (panel->framed >= 0) {
         const struct stick *stick = &model->frame->sticks.items[panel->framed];
         struct lumber lumber = sections_lumber(stick);

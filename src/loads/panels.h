@@ -13,6 +13,9 @@
  */
 double panel_weight(const struct model *model, const struct panel *panel);
 
+/* Area of the sheet, overhang on all sides included, m2. */
+double panel_area(const struct model *model, const struct panel *panel);
+
 /* One line of sticks or one pair of corners that carries a share of a panel. */
 struct bearer {
     int member;      /* -1: no stick; the two corner joints carry it */

@@ -94,25 +94,51 @@ struct shelf_loading shelves_measure(struct arena *arena, const struct model *mo
     return loading;
 }
 
-static void spread(struct arena *arena, const struct model *model, const struct shelf *shelf,
-                   const struct shelf_loading *loading, double weight, struct load_set *set) {
-    double length = loading->end - loading->start;
-    if (!(weight > 0.0) || !(length > 0.0))
+void shelf_middle(const struct model *model, const struct shelf *shelf,
+                  const struct shelf_loading *loading, double middle[3]) {
+    const struct model_member *rails[] = {&model->members[shelf->rails[0]],
+                                          &model->members[shelf->rails[shelf->rail_count - 1]]};
+    double along = (loading->start + loading->end) / 2.0;
+    middle[0] = middle[1] = middle[2] = 0.0;
+    for (int r = 0; r < 2; r++) {
+        double forward = along - vector_dot(rails[r]->from, loading->direction);
+        for (int c = 0; c < 3; c++)
+            middle[c] += (rails[r]->from[c] + forward * loading->direction[c]) / 2.0;
+    }
+}
+
+void shelf_force(struct arena *arena, const struct model *model, const struct shelf *shelf,
+                 const struct shelf_loading *loading, const double *shares, double from, double to,
+                 const double force[3], struct load_set *set) {
+    if (!(to > from))
         return;
     for (size_t r = 0; r < shelf->rail_count; r++) {
         const struct model_member *rail = &model->members[shelf->rails[r]];
         double a = vector_dot(rail->from, loading->direction);
         double sign = vector_dot(rail->axes[0], loading->direction) < 0.0 ? -1.0 : 1.0;
-        double from = sign * (loading->start - a), to = sign * (loading->end - a);
-        double force[3] = {0.0, 0.0, -weight * loading->shares[r] / length};
-        loads_on_member(arena, model, set, shelf->rails[r], fmin(from, to), fmax(from, to), force);
+        double one = sign * (from - a), other = sign * (to - a), line[3];
+        for (int c = 0; c < 3; c++)
+            line[c] = force[c] * shares[r] / (to - from);
+        if (shares[r] > 0.0)
+            loads_on_member(arena, model, set, shelf->rails[r], fmin(one, other), fmax(one, other),
+                            line);
     }
+}
+
+void shelves_spread(struct arena *arena, const struct model *model, const struct shelf *shelf,
+                    const struct shelf_loading *loading, const double *shares, double from,
+                    double to, double weight, struct load_set *set) {
+    if (weight > 0.0)
+        shelf_force(arena, model, shelf, loading, shares, from, to,
+                    (const double[3]){0.0, 0.0, -weight}, set);
 }
 
 void shelves_load(struct arena *arena, const struct model *model, const struct shelf *shelf,
                   const struct shelf_loading *loading, struct load_set *self,
                   struct load_set *trays) {
     if (self)
-        spread(arena, model, shelf, loading, loading->deck, self);
-    spread(arena, model, shelf, loading, loading->trays, trays);
+        shelves_spread(arena, model, shelf, loading, loading->shares, loading->start, loading->end,
+                       loading->deck, self);
+    shelves_spread(arena, model, shelf, loading, loading->shares, loading->start, loading->end,
+                   loading->trays, trays);
 }

@@ -14,6 +14,7 @@ struct builder {
     struct model *model;
     struct meetings meetings;
     bool *turning_acted_on;
+    bool *refused; /* per connection: told what is wrong with it */
 };
 
 static bool wet_service(const struct frame *frame) {
@@ -98,37 +99,53 @@ static void set_pinned(struct end_springs springs[STIFFNESS_COUNT]) {
             springs[s].k[k] = k < 3 ? INFINITY : 0.0;
 }
 
+/* Once for each connection, however many ends use it. */
+static bool refused_before(struct builder *builder, const struct connection *connection) {
+    bool *refused = &builder->refused[connection - builder->frame->connections.items];
+    bool before = *refused;
+    *refused = true;
+    return before;
+}
+
+static double narrowest(const struct model_member *stick) {
+    return fmin(stick->size_y, stick->size_z);
+}
+
 /* A screw as thick as the stick that it stands in leaves no wood. */
-static void refuse_thick_screws(struct builder *builder, const struct fastening *fastening,
-                                int member) {
-    double diameter = fastening->connection->diameter;
-    double narrowest = fmin(fmin(fastening->ending->size_y, fastening->ending->size_z),
-                            fmin(fastening->host->size_y, fastening->host->size_z));
-    if (!(diameter > 0.0) || diameter < narrowest || !(narrowest > 0.0))
+static void refuse_thick_screws(struct builder *builder, const struct fastening *fastening) {
+    const struct connection *connection = fastening->connection;
+    const struct model_member *thin = fastening->ending;
+    if (narrowest(fastening->host) < narrowest(thin))
+        thin = fastening->host;
+    double left = narrowest(thin);
+    if (!(connection->diameter > 0.0) || connection->diameter < left || !(left > 0.0) ||
+        refused_before(builder, connection))
         return;
     enum unit_system units = builder->frame->units;
-    problem_add(builder->problems, fastening->connection->place,
-                arena_print(builder->arena, "connections.%s", fastening->connection->name),
-                "its fasteners are %s thick, and a stick that they join (%s) only %s; use thinner "
+    problem_add(builder->problems, connection->place,
+                arena_print(builder->arena, "connections.%s", connection->name),
+                "its fasteners are %s thick, and the stick %s that they join only %s; use thinner "
                 "ones",
-                quantity_print_length(builder->arena, diameter, units),
-                builder->frame->members.items[member].name,
-                quantity_print_length(builder->arena, narrowest, units));
+                quantity_print_length(builder->arena, connection->diameter, units),
+                builder->frame->members.items[thin - builder->model->members].name,
+                quantity_print_length(builder->arena, left, units));
 }
 
 /* A notch as deep as the post cuts it off. */
 static void refuse_deep_notch(struct builder *builder, const struct fastening *fastening,
                               int member) {
-    double left = fastening_plane(fastening).thick_host - fastening->connection->depth;
-    enum unit_system units = builder->frame->units;
-    if (fastening->connection->type != CONNECTION_NOTCHED || left > 0.0)
+    const struct connection *connection = fastening->connection;
+    double thick = fastening_plane(fastening).thick_host;
+    if (connection->type != CONNECTION_NOTCHED || connection->depth < thick ||
+        refused_before(builder, connection))
         return;
-    problem_add(builder->problems, fastening->connection->place,
-                arena_print(builder->arena, "connections.%s.depth", fastening->connection->name),
+    enum unit_system units = builder->frame->units;
+    problem_add(builder->problems, connection->place,
+                arena_print(builder->arena, "connections.%s.depth", connection->name),
                 "a notch %s deep for %s leaves nothing of a post that is %s thick there",
-                quantity_print_length(builder->arena, fastening->connection->depth, units),
+                quantity_print_length(builder->arena, connection->depth, units),
                 builder->frame->members.items[member].name,
-                quantity_print_length(builder->arena, left + fastening->connection->depth, units));
+                quantity_print_length(builder->arena, thick, units));
 }
 
 static void fasten(struct builder *builder, int member, int end) {
@@ -143,7 +160,7 @@ static void fasten(struct builder *builder, int member, int end) {
                                   .wet = model->wet};
     if (fastening_springs(&fastening, out->springs))
         model->has_screws = true;
-    refuse_thick_screws(builder, &fastening, member);
+    refuse_thick_screws(builder, &fastening);
     refuse_deep_notch(builder, &fastening, member);
     if (fastening.connection->type == CONNECTION_SCREWED_LAP && fastening_lap(&fastening).line_cut)
         caution(builder,
@@ -244,6 +261,7 @@ struct model *model_build(struct arena *arena, const struct frame *frame,
     model->turn_slot = ARENA_ARRAY(arena, int, joints);
     model->host = ARENA_ARRAY(arena, int, joints);
     builder.meetings = meetings_of(arena, frame, &model->along);
+    builder.refused = ARENA_ARRAY(arena, bool, frame->connections.count);
     builder.turning_acted_on = joints_turning_acted_on(arena, frame);
     build_joint_slots(&builder);
     build_ends(&builder);

@@ -111,7 +111,7 @@ static const char *screws_in_words(struct arena *arena, const struct brace_choic
     if (isnan(brace->screws_hold))
         return "";
     return arena_print(arena, ", its screws hold %s%s",
-                       force_in_words(arena, brace->screws_hold, units),
+                       strength_in_words(arena, brace->screws_hold, units),
                        brace->force <= brace->screws_hold ? "" : ": too little, use more");
 }
 

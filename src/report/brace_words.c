@@ -50,6 +50,12 @@ const char *force_in_words(struct arena *arena, double force, enum unit_system u
                        quantity_print(arena, unit * ceil(force / unit), QUANTITY_WEIGHT, units));
 }
 
+const char *strength_in_words(struct arena *arena, double force, enum unit_system units) {
+    double unit = unit_default(QUANTITY_WEIGHT, units)->factor;
+    return arena_print(arena, "about %s",
+                       quantity_print(arena, unit * floor(force / unit), QUANTITY_WEIGHT, units));
+}
+
 bool lean_varies(const struct lean_row *row) {
     const double *moves = row->without_panels;
     if (isfinite(moves[LEAN_LOW]) != isfinite(moves[LEAN_HIGH]))

@@ -35,6 +35,9 @@ const char *movement_in_words(struct arena *arena, double move, enum unit_system
 /* "about 34 lb": rounded up to a whole unit. */
 const char *force_in_words(struct arena *arena, double force, enum unit_system units);
 
+/* The same of what may be carried: rounded down. */
+const char *strength_in_words(struct arena *arena, double force, enum unit_system units);
+
 /* "Does it lean?": movements in a table, and what to say about them. (report/lean_text.c) */
 void lean_section(struct text *text, const struct brace_answer *answer);
 

@@ -15,8 +15,7 @@ static const char *drill(struct arena *arena, double si) {
     return quantity_print_drill(arena, si, UNITS_US);
 }
 
-/* A distance that must be kept, up to the next 1/16 in. */
-static const char *distance(struct arena *arena, double si) {
+const char *distance_in_words(struct arena *arena, double si) {
     double sixteenth = INCH / 16.0;
     return quantity_print_length(arena, ceil(si / sixteenth - 1e-6) * sixteenth, UNITS_US);
 }
@@ -87,10 +86,11 @@ static void distances(struct text *text, const struct fastener_answer *answer) {
     if (both)
         row_of_cells(text, 2, (const char *const[]){"", "driven", "with lead holes"}, WIDTHS, 3);
     for (size_t k = 0; k < sizeof rows / sizeof *rows; k++)
-        row_of_cells(text, 2,
-                     (const char *const[]){rows[k].what, distance(text->arena, rows[k].driven),
-                                           both ? distance(text->arena, rows[k].bored) : ""},
-                     WIDTHS, both ? 3 : 2);
+        row_of_cells(
+            text, 2,
+            (const char *const[]){rows[k].what, distance_in_words(text->arena, rows[k].driven),
+                                  both ? distance_in_words(text->arena, rows[k].bored) : ""},
+            WIDTHS, both ? 3 : 2);
 }
 
 /* How the value was taken, where a person might take it otherwise. */

@@ -74,9 +74,9 @@ static const char *deeper_in_words(struct arena *arena, const struct fastener_qu
                            "%s. Turn the main member, put a block behind it, or take a bolt with "
                            "washers",
                            depths);
-    return arena_print(
-        arena, "%s. Take one at least %s long", depths,
-        inches(arena, question->side.thickness + values->penetration_needed + point));
+    double needed = question->side.thickness + values->penetration_needed + point;
+    return arena_print(arena, "%s. Take one at least %s long", depths,
+                       distance_in_words(arena, needed));
 }
 
 static void sideways_text(struct text *text, const struct fastener_question *question,

@@ -33,13 +33,22 @@ static void ways_text(struct text *text, const struct folding *folding) {
                           ways(arena, folding->ways), panels));
 }
 
+static void tips_text(struct text *text, const struct motion *motion) {
+    paragraph(text, "", 0, motion->sentence);
+    text_add(text, "\nWhat stops it?\n");
+    paragraph(
+        text, "  ", 2,
+        "Feet set further out under the weight; or hold them down (hold-down under supports), "
+        "or strap the frame to a wall.");
+}
+
 static void motions_text(struct text *text, const struct folding *folding) {
     struct arena *arena = text->arena;
     text_add(text, "\nHow does it fold?\n");
     for (size_t k = 0; k < folding->motion_count; k++)
         paragraph(text, arena_print(arena, "  %zu. ", k + 1), 5, folding->motions[k].sentence);
     if (folding->ways < 1)
-        return; /* it tips: the sentence says over what */
+        return; /* it is soft: the sentence says how it falls */
     text_add(text, "\nWhat stops it?\n");
     paragraph(text, "  ", 2,
               "One diagonal for each way to fold: a stick across the face that skews, from low on "
@@ -54,6 +63,16 @@ void fold_text(struct text *text, const struct result *result) {
         paragraph(text, "", 0,
                   arena_print(arena, "%s could not be judged: %s. Do not build on this answer.",
                               title, result->trouble ? result->trouble : "the numbers disagree"));
+        return;
+    }
+    bool tips = result->folding.motion_count && result->folding.motions[0].tips;
+    if (tips) {
+        paragraph(text, "", 0,
+                  arena_print(arena,
+                              "%s tips over by its own weight: as described it does not stand, so "
+                              "nothing else was checked.",
+                              title));
+        tips_text(text, &result->folding.motions[0]);
         return;
     }
     paragraph(text, "", 0,

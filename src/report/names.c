@@ -86,6 +86,9 @@ static const struct name_list OWN_WORDS[] = {
      WORDS("self", "tray", "snow", "wind-left", "wind-right", "wind-front", "wind-back", "push-x",
            "push-y")},
     {"shapes", "shape: kind", WORDS("stand", "lean-to", "gable", "bench", "cold-frame")},
+    {"faces", "shape: covers, braces",
+     WORDS("front", "back", "left", "right", "roof", "roof-front", "roof-back", "lid")},
+    {"brace-ways", "shape: braces (or a number of bays)", WORDS("all", "long", "x", "tie")},
 };
 
 enum {

@@ -12,7 +12,7 @@ const char *si_unit(enum quantity quantity) {
         [QUANTITY_LINE_LOAD] = "N/m", [QUANTITY_SLIP] = "N/m",         [QUANTITY_DENSITY] = "kg/m3",
         [QUANTITY_AREA] = "m2",       [QUANTITY_MODULUS] = "m3",       [QUANTITY_INERTIA] = "m4",
         [QUANTITY_MOMENT] = "N-m",    [QUANTITY_ROTATION] = "N-m/rad", [QUANTITY_SPEED] = "m/s",
-        [QUANTITY_ANGLE] = "rad",     [QUANTITY_TEMPERATURE] = "K",
+        [QUANTITY_PRESSURE] = "Pa",   [QUANTITY_ANGLE] = "rad",        [QUANTITY_TEMPERATURE] = "K",
     };
     return UNITS[quantity];
 }

@@ -34,7 +34,7 @@ static const struct kind_words {
     {"lean", 2, "moves {}, may move {may}", "lean"},
     {"sway", 2, "stands until {may} times this load, must stand {} times",
      "swaying over under its load"},
-    {"screw", 3, "carries {}, may carry {may}", "pull on the screws"},
+    {"screw", 3, "carries {}, may carry {may}", "load on the screws"},
     {"joint-moment", 3, "twisted with {}, may be {may}", "twisting at the screws"},
     {"lift", 4, "lifts with {}, held down with {may}", "lifting"},
     {"slide", 4, "pushed with {}, the ground holds {may}", "sliding"},

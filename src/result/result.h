@@ -82,6 +82,7 @@ struct motion { /* one way to fold */
     const struct joint_move *moves;
     size_t move_count;
     bool tightens; /* of first order only: the sticks stiffen it as soon as it moves */
+    bool tips;     /* no way to fold: it falls off its feet */
 };
 struct folding {
     bool known;

@@ -126,6 +126,18 @@ struct element element_of(const struct model *model, const struct segment *segme
     return element;
 }
 
+/* Where pins leave no stiffness at all, sums leave a little of 1e-16 of what the stick has without
+ * them, which would hide that the joint is free. */
+static void clear_round_off(const struct element *element, double K[ELEMENT_DOFS][ELEMENT_DOFS]) {
+    const double round_off = 1e-14;
+    for (int i = 0; i < ELEMENT_DOFS; i++) {
+        if (K[i][i] > round_off * element->k[i][i])
+            continue;
+        for (int j = 0; j < ELEMENT_DOFS; j++)
+            K[i][j] = K[j][i] = 0.0;
+    }
+}
+
 /* K = T' k T + (I - T)' S (I - T), local. T is the unit matrix but for the rows of sprung ends. */
 static void joint_stiffness(const struct element *element, double K[ELEMENT_DOFS][ELEMENT_DOFS]) {
     memcpy(K, element->k, sizeof element->k);
@@ -157,6 +169,7 @@ static void joint_stiffness(const struct element *element, double K[ELEMENT_DOFS
             for (int j = 0; j < ELEMENT_DOFS; j++)
                 K[i][j] += element->T[row][i] * kT[row][j] + open[i] * element->S[row] * open[j];
     }
+    clear_round_off(element, K);
 }
 
 void element_to_local(const struct element *element, const double global[ELEMENT_DOFS],

@@ -7,19 +7,20 @@
 #include <math.h>
 #include <string.h>
 
-static void list_columns(struct arena *arena, struct response *response, bool out_of_plumb) {
+static void add_column(struct response *response, struct column column) {
+    response->columns[response->column_count++] = column;
+}
+
+/* Columns of load sets: as they stand, and leaned. */
+static void list_sets(struct response *response, bool out_of_plumb) {
     const struct loads *loads = response->loads;
-    const struct model *model = loads->model;
-    response->columns =
-        ARENA_ARRAY(arena, struct column, 3 * loads->set_count + model->member_count);
     for (size_t s = 0; s < loads->set_count; s++) {
         if (!loads->sets[s].present)
             continue;
-        response->columns[response->column_count++] = (struct column){(int)s, LEAN_NONE, -1};
-        bool plane = model->frame->plane;
-        for (int axis = LEAN_X; out_of_plumb && s < LEANING_SETS && axis <= LEAN_Y; axis++)
-            if (axis == LEAN_X || !plane)
-                response->columns[response->column_count++] = (struct column){(int)s, axis, -1};
+        add_column(response, (struct column){(int)s, LEAN_NONE, -1, -1, -1});
+        for (int axis = LEAN_X; out_of_plumb && loads->sets[s].leans && axis <= LEAN_Y; axis++)
+            if (axis == LEAN_X || !loads->model->frame->plane)
+                add_column(response, (struct column){(int)s, axis, -1, -1, -1});
     }
 }
 
@@ -29,7 +30,27 @@ static void list_ties(struct response *response) {
     for (size_t m = 0; m < model->member_count; m++)
         if (model->frame->members.items[m].acts_as == ACTS_AS_TIE &&
             model->members[m].segment_count == 1)
-            response->columns[response->column_count++] = (struct column){-1, LEAN_NONE, (int)m};
+            add_column(response, (struct column){-1, LEAN_NONE, (int)m, -1, -1});
+}
+
+/* Three columns a foot, two in a plane frame, where nothing moves across the plane. A hold-down
+ * holds both ways. */
+static void list_feet(struct response *response) {
+    const struct frame *frame = response->loads->model->frame;
+    for (size_t k = 0; k < frame->supports.count; k++)
+        for (int axis = 0; support_lifts(&frame->supports.items[k]) && axis < 3; axis++)
+            if (axis != 1 || !frame->plane)
+                add_column(response, (struct column){-1, LEAN_NONE, -1, (int)k, axis});
+}
+
+static void list_columns(struct arena *arena, struct response *response, bool out_of_plumb) {
+    const struct model *model = response->loads->model;
+    response->columns = ARENA_ARRAY(arena, struct column,
+                                    3 * response->loads->set_count + model->member_count +
+                                        3 * model->frame->supports.count);
+    list_sets(response, out_of_plumb);
+    list_ties(response);
+    list_feet(response);
 }
 
 int response_column(const struct response *response, int set, int lean) {
@@ -52,7 +73,6 @@ static void leaned(const double force[3], int lean, double out[3]) {
 /* One N that pulls a tie: its joints are drawn apart. */
 static void pull_apart(const struct response *response, int tie, size_t joint, double out[6]) {
     const struct model_member *member = &response->loads->model->members[tie];
-    memset(out, 0, 6 * sizeof *out);
     for (int end = 0; end < 2; end++)
         for (int c = 0; c < 3 && member->ends[end].joint == (int)joint; c++)
             out[c] = (end ? 1.0 : -1.0) * member->axes[0][c];
@@ -61,8 +81,10 @@ static void pull_apart(const struct response *response, int tie, size_t joint, d
 void response_joint_load(const struct response *response, size_t column, size_t joint,
                          double out[6]) {
     const struct column *which = &response->columns[column];
-    if (which->tie >= 0) {
-        pull_apart(response, which->tie, joint, out);
+    if (which->set < 0) {
+        memset(out, 0, 6 * sizeof *out);
+        if (which->tie >= 0)
+            pull_apart(response, which->tie, joint, out);
         return;
     }
     const double *load = response->loads->sets[which->set].joints[joint];
@@ -74,7 +96,7 @@ void response_joint_load(const struct response *response, size_t column, size_t 
 size_t response_loads(const struct response *response, size_t column, size_t segment,
                       struct element_load *loads, size_t room) {
     const struct column *which = &response->columns[column];
-    if (which->tie >= 0)
+    if (which->set < 0)
         return 0;
     const struct load_set *set = &response->loads->sets[which->set];
     const struct model *model = response->system->model;
@@ -198,9 +220,15 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
                               .x = ARENA_ARRAY(arena, double *, columns),
                               .slots = ARENA_ARRAY(arena, double *, columns),
                               .products = ARENA_ARRAY(arena, double *, columns)};
+    double *still = ARENA_ARRAY(arena, double, all); /* of feet until they are solved */
     for (size_t c = 0; c < columns; c++) {
+        response->slots[c] = still;
+        response->solvable[c] = response->columns[c].foot >= 0;
+        if (response->solvable[c])
+            continue;
         double *loads = ARENA_ARRAY(arena, double, all);
         response->slots[c] = ARENA_ARRAY(arena, double, all);
+        response->solved[c] = true;
         response_gather(arena, response, c, loads);
         response->solvable[c] = !driven(response, c, loads);
         if (!response->solvable[c])
@@ -223,14 +251,18 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
     return solving;
 }
 
-/* Own end movements and forces of every segment. */
-static void recover_ends(struct arena *arena, struct response *response) {
+void response_recover_ends(struct arena *arena, struct response *response, size_t first,
+                           size_t last) {
     const struct model *model = response->system->model;
+    for (size_t c = first; c < last; c++) {
+        response->ends[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS * model->segment_count);
+        response->own[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS * model->segment_count);
+    }
     for (size_t s = 0; s < model->segment_count; s++) {
         const struct segment *segment = &model->segments[s];
         struct element room;
         const struct element *element = system_element(response->system, s, &room);
-        for (size_t c = 0; c < response->column_count; c++) {
+        for (size_t c = first; c < last; c++) {
             double u[ELEMENT_DOFS], f[ELEMENT_DOFS];
             double *own = &response->own[c][ELEMENT_DOFS * s];
             double *ends = &response->ends[c][ELEMENT_DOFS * s];
@@ -247,8 +279,8 @@ static void recover_ends(struct arena *arena, struct response *response) {
 }
 
 /* What the supports add: forces of the joints on all sticks, less the loads on the joint. */
-static void recover_reactions(struct response *response, size_t column, const double *sums,
-                              const double *loads) {
+void response_recover_reactions(struct response *response, size_t column, const double *sums,
+                                const double *loads) {
     const struct model *model = response->system->model;
     const struct frame *frame = model->frame;
     for (size_t k = 0; k < frame->supports.count; k++)
@@ -262,30 +294,46 @@ static void recover_reactions(struct response *response, size_t column, const do
         }
 }
 
+/* Columns whose sticks are wanted in any case: few ask for those of patterns, but ties do. */
+static size_t without_patterns(const struct response *response, size_t count) {
+    if (count > 0 && response->columns[count - 1].tie >= 0)
+        return count;
+    while (count > 0 && response->columns[count - 1].set >= response->loads->first_pattern_set)
+        count--;
+    return count;
+}
+
+void response_need_ends(struct arena *arena, struct response *response, const double *weights) {
+    for (size_t c = 0; c < response->column_count; c++)
+        if (weights[c] != 0.0 && !response->ends[c])
+            response_recover_ends(arena, response, c, c + 1);
+}
+
 struct response *response_solve(struct arena *arena, const struct system *system,
                                 const struct loads *loads, bool out_of_plumb) {
     struct response *response = ARENA_NEW(arena, struct response);
     *response = (struct response){
         .system = system, .loads = loads, .twisted_column = -1, .twisted_slot = -1};
     list_columns(arena, response, out_of_plumb);
-    list_ties(response);
-    size_t columns = response->column_count, segments = loads->model->segment_count;
+    size_t columns = response->column_count, others = columns; /* than feet */
     response->solvable = ARENA_ARRAY(arena, bool, columns);
+    response->solved = ARENA_ARRAY(arena, bool, columns);
     response->slots = ARENA_ARRAY(arena, double *, columns);
     response->ends = ARENA_ARRAY(arena, double *, columns);
     response->own = ARENA_ARRAY(arena, double *, columns);
     response->reactions = arena_take(arena, columns, sizeof *response->reactions);
-    for (size_t c = 0; c < columns; c++) {
-        response->ends[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS *segments);
-        response->own[c] = ARENA_ARRAY(arena, double, ELEMENT_DOFS *segments);
+    for (size_t c = 0; c < columns; c++)
         response->reactions[c] =
             arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
-    }
+    while (others > 0 && response->columns[others - 1].foot >= 0)
+        others--;
+    size_t usual = without_patterns(response, others);
     struct solving solving = solve_columns(arena, response);
-    recover_ends(arena, response);
+    response_recover_ends(arena, response, 0, usual);
     for (size_t k = 0; k < solving.count; k++) {
-        recover_reactions(response, solving.columns[k], solving.products[k], solving.loads[k]);
-        double error = trust_equilibrium(response, solving.columns[k]);
+        size_t c = solving.columns[k];
+        response_recover_reactions(response, c, solving.products[k], solving.loads[k]);
+        double error = c < usual ? trust_equilibrium(response, c) : 0.0;
         if (!(error <= response->equilibrium_error))
             response->equilibrium_error = error;
     }

@@ -13,9 +13,11 @@
 enum { LEAN_NONE = -1, LEAN_X = 0, LEAN_Y = 1 };
 
 struct column {
-    int set;  /* -1 in the column of a tie */
+    int set;  /* -1 in the column of a tie or a foot */
     int lean; /* LEAN_NONE: as it stands; else the level copy along x or y, 1 N per N down */
-    int tie;  /* -1; else the member: one N of pull between its joints, no set (solve/slack.h) */
+    int tie;  /* -1; else the member: one N of pull between its joints, no set (solve/stance.h) */
+    int foot; /* -1; else the support: it gives way by one metre, no set (solve/settlement.h) */
+    int axis; /* of the foot: x, y or z */
 };
 
 struct response {
@@ -24,6 +26,7 @@ struct response {
     struct column *columns;
     size_t column_count;
     bool *solvable; /* per column: no way to fold is driven by it */
+    bool *solved; /* per column: what follows is there; columns of feet are solved when asked for */
     double **slots; /* per column: movements, 3 x slots */
     double **ends;  /* per column: 12 x segments, forces of the joints on the stick's own
                        ends, local axes */
@@ -49,6 +52,17 @@ void response_joint_load(const struct response *response, size_t column, size_t 
 /* The loads of a column gathered at the slots (3 numbers each, added). */
 void response_gather(struct arena *arena, const struct response *response, size_t column,
                      double *slots);
+
+/* Have the forces of the sticks for all columns of a mix: those of patterns of trays are not there
+ * before. */
+void response_need_ends(struct arena *arena, struct response *response, const double *weights);
+
+/* Forces of the sticks from the movements of the slots, for columns `first` to `last` - 1. */
+void response_recover_ends(struct arena *arena, struct response *response, size_t first,
+                           size_t last);
+/* Reactions of a column from K u (`sums`) and the loads, both over all slots. */
+void response_recover_reactions(struct response *response, size_t column, const double *sums,
+                                const double *loads);
 
 /* One load of a column on a segment, in its local axes. Returns how many there are; `loads` may be
  * NULL. At most `room` are written. */

@@ -1,6 +1,7 @@
 #include "solve/trust.h"
 
 #include "base/vector.h"
+#include "solve/resultant.h"
 
 #include <math.h>
 #include <string.h>
@@ -65,63 +66,14 @@ double trust_solve(struct arena *arena, const struct system *system, size_t coun
     return largest;
 }
 
-static void add_force(const double at[3], const double middle[3], const double force[3],
-                      double sum[6]) {
-    double arm[3], moment[3];
-    vector_between(middle, at, arm);
-    vector_cross(arm, force, moment);
-    for (int c = 0; c < 3; c++) {
-        sum[c] += force[c];
-        sum[3 + c] += moment[c];
-    }
-}
-
-/* Loads of the column as they were described, not as they were turned into joint forces. */
-static double add_loads(const struct response *response, size_t column, double sum[6]) {
-    const struct model *model = response->system->model;
-    const struct column *which = &response->columns[column];
-    if (which->tie >= 0)
-        return 1.0; /* a pair of forces along one line: nothing to balance */
-    const struct load_set *set = &response->loads->sets[which->set];
-    double largest = set->largest;
-    for (size_t j = 0; j < model->frame->joints.count; j++) {
-        const double *load = set->joints[j];
-        double force[3] = {load[0], load[1], load[2]};
-        if (which->lean != LEAN_NONE) {
-            force[0] = force[1] = force[2] = 0.0;
-            force[which->lean] = -load[2];
-        }
-        add_force(model->frame->joints.items[j].at, model->middle, force, sum);
-        for (int c = 0; which->lean == LEAN_NONE && c < 3; c++)
-            sum[3 + c] += load[3 + c];
-    }
-    for (size_t k = 0; k < set->on_segments.count; k++) {
-        const struct segment_load *load = &set->on_segments.items[k];
-        const struct segment *segment = &model->segments[load->segment];
-        const struct model_member *member = &model->members[segment->member];
-        double place = segment->start + (load->a + load->b) / 2.0;
-        double whole = load->b > load->a ? load->b - load->a : 1.0;
-        double at[3], force[3] = {0};
-        for (int c = 0; c < 3; c++)
-            at[c] = member->from[c] + place * member->axes[0][c];
-        if (which->lean == LEAN_NONE)
-            for (int c = 0; c < 3; c++)
-                force[c] = load->force[c] * whole;
-        else
-            force[which->lean] = -load->force[2] * whole;
-        add_force(at, model->middle, force, sum);
-    }
-    return largest;
-}
-
 /* A joint may lie up to 1 mm beside the axis of a stick that passes it; the model puts it on the
  * axis. Forces between the two act at both places: their moment is no error. */
-static void add_offsets(const struct response *response, size_t column, double sum[6]) {
+static void add_offsets(const struct response *response, const double *ends, double weight,
+                        struct resultant *sum) {
     const struct model *model = response->system->model;
     for (size_t s = 0; s < model->segment_count; s++) {
         const struct segment *segment = &model->segments[s];
         const struct model_member *member = &model->members[segment->member];
-        const double *ends = &response->ends[column][ELEMENT_DOFS * s];
         for (int end = 0; end < 2; end++) {
             const double *joint = model->frame->joints.items[segment->joints[end]].at;
             double place = segment->start + end * segment->length;
@@ -129,33 +81,70 @@ static void add_offsets(const struct response *response, size_t column, double s
             for (int c = 0; c < 3; c++) {
                 offset[c] = joint[c] - member->from[c] - place * member->axes[0][c];
                 for (int i = 0; i < 3; i++)
-                    force[c] += member->axes[i][c] * ends[6 * end + i];
+                    force[c] += member->axes[i][c] * ends[ELEMENT_DOFS * s + 6 * end + i];
             }
             vector_cross(offset, force, moment);
             for (int c = 0; c < 3; c++)
-                sum[3 + c] -= moment[c];
+                sum->moment[c] -= weight * moment[c];
         }
     }
 }
 
-double trust_equilibrium(const struct response *response, size_t column) {
+/* Loads and reactions of a column. Returns its largest load: of the columns without loads the pair
+ * of 1 N along a tie, and the largest reaction where a foot gives way. */
+static double add_column(const struct response *response, size_t column, double weight,
+                         struct resultant *sum) {
     const struct model *model = response->system->model;
     const struct frame *frame = model->frame;
-    double sum[6] = {0};
-    double largest = add_loads(response, column, sum);
+    const struct column *which = &response->columns[column];
+    struct resultant loads = response_resultant(response, column, model->middle);
+    double largest = which->set >= 0 ? response->loads->sets[which->set].largest : 1.0;
     for (size_t k = 0; k < frame->supports.count; k++) {
         const double *reaction = response->reactions[column][k];
-        add_force(frame->joints.items[frame->supports.items[k].joint].at, model->middle, reaction,
-                  sum);
-        for (int c = 0; c < 3; c++)
-            sum[3 + c] += reaction[3 + c];
+        resultant_add(&loads, frame->joints.items[frame->supports.items[k].joint].at, model->middle,
+                      reaction);
+        for (int c = 0; c < 3; c++) {
+            loads.moment[c] += reaction[3 + c];
+            if (which->foot >= 0)
+                largest = fmax(largest, fabs(reaction[c]));
+        }
     }
-    add_offsets(response, column, sum);
-    /* A plane frame is held everywhere across its plane; those parts need no balance. */
-    if (frame->plane)
-        sum[1] = sum[3] = sum[5] = 0.0;
-    double error = 0.0;
-    for (int c = 0; c < 6; c++)
-        error = fmax(error, fabs(sum[c]) / (c < 3 || !(model->size > 0.0) ? 1.0 : model->size));
+    for (int c = 0; c < 3; c++) {
+        sum->force[c] += weight * loads.force[c];
+        sum->moment[c] += weight * loads.moment[c];
+    }
+    add_offsets(response, response->ends[column], weight, sum);
+    return largest;
+}
+
+static double imbalance(const struct model *model, const struct resultant *sum, double largest) {
+    double error = 0.0, arm = model->size > 0.0 ? model->size : 1.0;
+    for (int c = 0; c < 3; c++) {
+        /* a plane frame is held everywhere across its plane; those parts need no balance */
+        bool across = c == 1;
+        if (!model->frame->plane || !across)
+            error = fmax(error, fabs(sum->force[c]));
+        if (!model->frame->plane || across)
+            error = fmax(error, fabs(sum->moment[c]) / arm);
+    }
     return largest > 0.0 ? error / largest : 0.0;
+}
+
+double trust_equilibrium(const struct response *response, size_t column) {
+    struct resultant sum = {{0.0}, {0.0}};
+    double largest = add_column(response, column, 1.0, &sum);
+    return imbalance(response->system->model, &sum, largest);
+}
+
+double trust_mix_equilibrium(const struct response *response, const double *weights) {
+    struct resultant sum = {{0.0}, {0.0}};
+    double largest = 0.0;
+    for (size_t c = 0; c < response->column_count; c++) {
+        if (weights[c] == 0.0)
+            continue;
+        double of_column = fabs(weights[c]) * add_column(response, c, weights[c], &sum);
+        if (response->columns[c].set >= 0)
+            largest = fmax(largest, of_column);
+    }
+    return imbalance(response->system->model, &sum, largest);
 }

@@ -20,5 +20,7 @@ double trust_solve(struct arena *arena, const struct system *system, size_t coun
                    double *const *products);
 
 double trust_equilibrium(const struct response *response, size_t column);
+/* The same of a mix of columns, over the largest load of any of its sets. */
+double trust_mix_equilibrium(const struct response *response, const double *weights);
 
 #endif

@@ -40,13 +40,14 @@ static void fix_ends(struct arena *arena, const struct passes *passes, const str
         element_fixed_end(&element, &loads[k], f);
 }
 
-/* The columns that stand for slack ties act on no joint here: such ties are left out themselves. */
+/* The columns that stand for slack ties and lifted feet act on no joint here: those are let go
+ * themselves. */
 static void add_joint_loads(const struct passes *passes) {
     const struct response *response = passes->input->response;
     const struct model *model = passes->pieces->setting->model;
     for (size_t c = 0; c < response->column_count; c++) {
         double weight = passes->input->weights[c];
-        if (weight == 0.0 || response->columns[c].tie >= 0)
+        if (weight == 0.0 || response->columns[c].set < 0)
             continue;
         for (size_t j = 0; j < model->frame->joints.count; j++) {
             double load[6];

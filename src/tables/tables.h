@@ -90,6 +90,9 @@ struct cited table_duration_factor(enum duration duration);
  * An unknown row is a programmer's mistake and aborts. ---- */
 struct cited table_constant(const char *row);
 
+/* The edition of ASCE 7 that loads follow; never mixed. */
+enum edition { EDITION_ASCE7_16, EDITION_ASCE7_22 };
+
 /* Any row of any table ("sheet-spans", "twin-wall-6mm.50"); false where there is no such row. An
  * unknown table is a programmer's mistake and aborts. */
 bool table_value(const char *table, const char *row, struct cited *out);

@@ -18,6 +18,7 @@ static const struct {
     [QUANTITY_WEIGHT] = {"a weight or force", {"14 lb", "60 N"}},
     [QUANTITY_MASS] = {"a mass", {"14 lb", "6 kg"}},
     [QUANTITY_LOAD] = {"a load on an area", {"20 psf", "1 kPa"}},
+    [QUANTITY_PRESSURE] = {"a pressure", {"20 psf", "1 kPa"}},
     [QUANTITY_STRESS] = {"a stress", {"1.4e6 psi", "9 GPa"}},
     [QUANTITY_LINE_LOAD] = {"a load along a line", {"12 plf", "180 N/m"}},
     [QUANTITY_SLIP] = {"a stiffness against slip", {"9000 lb/in", "1600 N/mm"}},

@@ -21,6 +21,7 @@ enum quantity {
     QUANTITY_WEIGHT,      /* lb | N; a force; kg is taken as its weight */
     QUANTITY_MASS,        /* lb | kg; only printed */
     QUANTITY_LOAD,        /* psf | kPa: pressure on an area */
+    QUANTITY_PRESSURE,    /* psf | kPa: of snow and wind; keeps these units in workings too */
     QUANTITY_STRESS,      /* psi | MPa */
     QUANTITY_LINE_LOAD,   /* plf | N/m */
     QUANTITY_SLIP,        /* lb/in | N/mm: stiffness of a fastening */
@@ -77,8 +78,8 @@ const char *quantity_print_length(struct arena *arena, double si, enum unit_syst
 const char *quantity_print_drill(struct arena *arena, double si, enum unit_system system);
 
 /* The unit for calculations that a person redoes by hand, where every kind must fit together: us
- * in, lb, psi, lb/in, lb-in; si mm, N, MPa, N/mm, N-mm. Gives the number with 5 significant digits
- * and the unit. */
+ * in, lb, psi, lb/in, lb-in; si mm, N, MPa, N/mm, N-mm. Pressures of snow and wind alone stay in
+ * psf and kPa. Gives the number with 5 significant digits and the unit. */
 const char *quantity_print_working(struct arena *arena, double si, enum quantity kind,
                                    enum unit_system system);
 

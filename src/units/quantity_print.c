@@ -17,7 +17,7 @@ static const struct {
     [QUANTITY_MODULUS] = {{3, 2, 1}, {0, 0, 0}},     [QUANTITY_INERTIA] = {{3, 2, 1}, {0, 0, 0}},
     [QUANTITY_MOMENT] = {{1, 1, 0}, {2, 1, 0}},      [QUANTITY_ROTATION] = {{0, 0, 0}, {1, 0, 0}},
     [QUANTITY_SPEED] = {{1, 1, 0}, {1, 1, 0}},       [QUANTITY_ANGLE] = {{1, 1, 1}, {1, 1, 1}},
-    [QUANTITY_TEMPERATURE] = {{0, 0, 0}, {1, 1, 1}},
+    [QUANTITY_TEMPERATURE] = {{0, 0, 0}, {1, 1, 1}}, [QUANTITY_PRESSURE] = {{1, 1, 0}, {3, 2, 1}},
 };
 
 static const char *with_unit(struct arena *arena, const char *number, const char *unit) {

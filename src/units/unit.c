@@ -116,7 +116,7 @@ static const struct {
 };
 
 enum quantity unit_kind(enum quantity kind) {
-    if (kind == QUANTITY_LOAD)
+    if (kind == QUANTITY_LOAD || kind == QUANTITY_PRESSURE)
         return QUANTITY_STRESS;
     return kind == QUANTITY_SLIP ? QUANTITY_LINE_LOAD : kind;
 }
@@ -144,7 +144,7 @@ static const char *const default_names[QUANTITY_COUNT][2] = {
     [QUANTITY_MODULUS] = {"in3", "mm3"},   [QUANTITY_INERTIA] = {"in4", "mm4"},
     [QUANTITY_MOMENT] = {"lb-in", "N-m"},  [QUANTITY_ROTATION] = {"lb-in/rad", "N-m/rad"},
     [QUANTITY_SPEED] = {"mph", "m/s"},     [QUANTITY_ANGLE] = {"deg", "deg"},
-    [QUANTITY_TEMPERATURE] = {"F", "C"},
+    [QUANTITY_TEMPERATURE] = {"F", "C"},   [QUANTITY_PRESSURE] = {"psf", "kPa"},
 };
 
 const struct unit *unit_default(enum quantity kind, enum unit_system system) {

@@ -21,7 +21,7 @@ struct unit {
  * NULL where unknown. */
 const struct unit *unit_find(const char *name, size_t length, enum quantity kind);
 
-/* The kind whose units a quantity shares: LOAD gives STRESS, SLIP gives LINE_LOAD. */
+/* The kind whose units a quantity shares: LOAD and PRESSURE give STRESS, SLIP gives LINE_LOAD. */
 enum quantity unit_kind(enum quantity kind);
 
 /* The unit of a bare number. NULL for a pure number. */

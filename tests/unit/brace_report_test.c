@@ -34,8 +34,8 @@ static struct motion motions[] = {{"The top slides left or right.", moves, 1, fa
                                   {"The left side leans.", moves, 1, false}};
 static struct sheet_remark sheets[] = {
     {0, false, "it opens", false}, {1, false, "clear sheet", true}, {2, true, "", true}};
-static struct brace_choice braces[] = {{0, 1, "front, lower bay", 1, 33.2 * POUND},
-                                       {0, 2, "lower shelf", -1, 0.1 * POUND}};
+static struct brace_choice braces[] = {{0, 1, "front, lower bay", 1, 33.2 * POUND, 60.9 * POUND},
+                                       {0, 2, "lower shelf", -1, 3.1 * POUND, 2.9 * POUND}};
 static struct alternative alternatives[] = {
     {"plywood over the back", 0, {0.1 * INCH, NAN}, {false, false}},
     {"gussets at every joint", 2, {0.3 * INCH, NAN}, {false, true}},
@@ -124,10 +124,17 @@ Test(brace_text, names_each_diagonal_and_its_force) {
     struct brace_answer *answer = answer_of();
     const char *text = text_of(answer);
     HAS(text, "  1. from fl0 to fr1 (front, lower bay), 4 ft 2 in from joint to joint: stops fold "
-              "2, and carries\n     about 34 lb\n");
+              "2, and carries\n     about 34 lb, its screws hold about 60 lb\n");
     HAS(text, "  2. from fl0 to bl0 (lower shelf), 1 ft 8 in from joint to joint: keeps it from "
-              "leaning front-back,\n     and carries about 1 lb\n");
+              "leaning front-back,\n     and carries about 4 lb, its screws hold about 2 lb: too "
+              "little, use "
+              "more\n");
     HAS(text, "Each is a stick of kind rail, screwed at both ends. Fewer would not do.");
+    cr_assert(!strstr(text, "no published value"), "both are known");
+    answer->braces[0].screws_hold = NAN;
+    text = text_of(answer);
+    HAS(text, "and carries\n     about 34 lb\n");
+    HAS(text, "What screws may carry of it has no published value here");
     answer->proved = false;
     HAS(text_of(answer), "Fewer would not do; of sets of this");
     answer->motion_count = 1;

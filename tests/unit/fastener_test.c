@@ -1,57 +1,8 @@
 /* Screws, nails, lags and bolts against printed tables and worked values (NDS 2018 tables 12.2 and
  * 12; where a value is computed from the printed equations the comment says so). lb and in. */
-#include "check/dowel.h"
-
-#include "in_arena.h"
-#include "near.h"
-#include "redo.h"
-
-#include <math.h>
+#include "dowel_joint.h"
 
 TestSuite(fastener, .init = set_up, .fini = tear_down);
-
-static const double INCH = 0.0254, POUND = 4.4482216152605, DEGREE = 3.14159265358979323846 / 180;
-
-struct joint {
-    struct dowel dowel;
-    struct dowel_layer side, main;
-    struct dowel_service service;
-};
-
-static struct dowel dowel(enum dowel_kind kind, const char *size, double length) {
-    struct dowel found;
-    cr_assert(dowel_find(kind, NAIL_COMMON, size, &found), "%s is not known", size);
-    if (length > 0.0)
-        dowel_set_length(&found, length * INCH);
-    return found;
-}
-
-/* Into a main member of any thickness, dry, ten years. */
-static struct joint joint(struct dowel dowel, double side, double gravity) {
-    struct dowel_layer layer = {.thickness = INFINITY, .gravity = {gravity, "", MARK_TRADE}};
-    struct joint joint = {dowel, layer, layer, {.duration = DURATION_TEN_YEARS}};
-    joint.side.thickness = side * INCH;
-    return joint;
-}
-
-/* Its values; the whole working is redone. */
-static struct dowel_values values(const struct joint *joint) {
-    struct working working = {.arena = arena};
-    struct dowel_values found, again;
-    dowel_values(&joint->dowel, &joint->side, &joint->main, &joint->service, &working, &found);
-    cr_assert(redo_all(&working) > 5);
-    dowel_values(&joint->dowel, &joint->side, &joint->main, &joint->service, NULL, &again);
-    cr_assert(isnan(found.lateral) ? isnan(again.lateral) : found.lateral == again.lateral);
-    return found;
-}
-
-static double lb(double newtons) {
-    return newtons / POUND;
-}
-
-static double lb_in(double line) {
-    return line / (POUND / INCH);
-}
 
 /* Reference lateral values of one wood on both sides, 10 D deep, computed from NDS 2018 Tables
  * 12.3.1A and 12.3.1B with bearing strengths as printed (rounded to 50 psi); spot cells of Table
@@ -187,6 +138,7 @@ Test(fastener, withdrawal_of_the_reference_pages) {
     NEAR_ABS(lb_in(values(&in).withdrawal_per_length), 109.7, 0.05);
     in.dowel = dowel(DOWEL_NAIL, "20d", 4.0);
     in.dowel.D.value = 0.203 * INCH;
+    in.dowel.root = in.dowel.D;
     in.dowel.tip = 2.0 * in.dowel.D.value;
     NEAR_ABS(lb_in(values(&in).withdrawal_per_length), 38.05, 0.05);
 }
@@ -334,6 +286,19 @@ Test(fastener, outside_the_published_values) {
     cr_assert(!dowel_of_diameter(DOWEL_BOLT, NAIL_COMMON, 0.3 * INCH, &none));
     cr_assert(dowel_of_diameter(DOWEL_NAIL, NAIL_COMMON, 0.148 * INCH, &none));
     SAME_TEXT(none.size, "10d");
+}
+
+Test(fastener, a_number_that_is_none_holds_nothing) {
+    for (int k = 0; k < 5; k++) {
+        struct joint in = joint(dowel(DOWEL_LAG, "3/8", 4.0), 0.75, 0.42);
+        double *const numbers[] = {&in.dowel.length, &in.side.thickness, &in.main.thickness,
+                                   &in.side.angle, &in.main.angle};
+        struct dowel_values found;
+        *numbers[k] = NAN;
+        dowel_values(&in.dowel, &in.side, &in.main, &in.service, NULL, &found);
+        cr_assert(isnan(found.lateral) && found.lateral_missing[0], "%d", k);
+        cr_assert(k > 2 || (isnan(found.withdrawal) && found.withdrawal_missing[0]), "%d", k);
+    }
 }
 
 /* NDS 2018 Table 11.3.3 and 12.5.4: smooth nails 0.25 where wood gets wet and dries; slanted ones

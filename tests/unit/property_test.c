@@ -161,22 +161,36 @@ static void same_case(const struct same *same, const struct frame *frame,
     same_sticks(same, a, b, frame->members.count);
 }
 
+/* Left and right change places in a mirror. */
+static const char *id_there(const struct same *same, const char *id) {
+    if (same->mirrored && strcmp(id, "tip/left") == 0)
+        return "tip/right";
+    if (same->mirrored && strcmp(id, "tip/right") == 0)
+        return "tip/left";
+    return id;
+}
+
 static void same_checks(const struct same *same, const struct result *a, const struct result *b) {
     cr_assert(a->checks.count > 0 && a->checks.count == b->checks.count, "%s: %zu and %zu checks",
               same->label, a->checks.count, b->checks.count);
     for (size_t k = 0; k < a->checks.count; k++) {
         const struct check *p = &a->checks.items[k], *q = NULL;
-        if (same->angle != 0.0 && strcmp(p->kind, "lean") == 0)
+        bool along_axes = strcmp(p->kind, "lean") == 0 || strcmp(p->kind, "tip") == 0;
+        if (same->angle != 0.0 && along_axes)
             continue; /* along x and y */
         for (size_t i = 0; i < b->checks.count; i++)
-            if (strcmp(b->checks.items[i].id, p->id) == 0)
+            if (strcmp(b->checks.items[i].id, id_there(same, p->id)) == 0)
                 q = &b->checks.items[i];
         cr_assert(q != NULL, "%s: %s is gone", same->label, p->id);
         cr_assert(p->verdict == q->verdict, "%s: verdict of %s", same->label, p->id);
-        if (isnan(p->ratio) && isnan(q->ratio))
+        if ((isnan(p->ratio) && isnan(q->ratio)) || (isinf(p->ratio) && q->ratio == p->ratio))
             continue;
         /* a critical factor is iterated, and settles to 1e-7 */
         double near = strcmp(p->kind, "sway") == 0 ? 1e-6 : same->tolerance;
+        /* NDS 3.9.2 divides by 1 - (fb / FbE)^2: what round-off leaves of the stresses grows with
+         * the ratio where that comes near nothing */
+        if (strcmp(p->kind, "bend") == 0)
+            near *= fmax(1.0, p->ratio);
         cr_assert(is_near(q->ratio, p->ratio, near, 1e-12), "%s: %s: got %.17g, want %.17g",
                   same->label, p->id, q->ratio, p->ratio);
     }

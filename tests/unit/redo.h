@@ -25,6 +25,12 @@ static inline double redo_us(double si, enum quantity kind) {
     case QUANTITY_LOAD:
     case QUANTITY_STRESS:
         return si / (lb / (in * in));
+    case QUANTITY_PRESSURE: /* these stay in psf, mph, deg */
+        return si / (lb / (144.0 * in * in));
+    case QUANTITY_SPEED:
+        return si / 0.44704;
+    case QUANTITY_ANGLE:
+        return si * 180.0 / 3.14159265358979323846;
     case QUANTITY_LINE_LOAD:
     case QUANTITY_SLIP:
         return si / (lb / in);
@@ -36,8 +42,6 @@ static inline double redo_us(double si, enum quantity kind) {
         return si / (in * in * in * in);
     case QUANTITY_MOMENT:
         return si / (lb * in);
-    case QUANTITY_ANGLE:
-        return si * 180.0 / 3.14159265358979323846;
     default:
         return si;
     }

@@ -238,7 +238,9 @@ static void write_supports(struct sketch *s) {
                                         "{foot: {on: paving}}",
                                         "[x, y, z, rz]",
                                         "[rx, x]"};
-    static const char *const all_held[] = {"pinned", "foot", "fixed", "{in-ground: 24 in}"};
+    /* a foot that nothing pulls off the ground */
+    static const char *const all_held[] = {"pinned", "{foot: {on: soil, hold-down: 1000 kN}}",
+                                           "fixed", "{in-ground: 24 in}"};
     fprintf(s->out, "supports:\n  j0: %s\n", s->how.seed % 3 == 1 ? "pinned" : "fixed");
     for (int j = 1; j < s->joints; j++)
         if (j < 3 || chance(s, 0.15))

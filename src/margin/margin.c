@@ -1,0 +1,216 @@
+#include "margin/margin.h"
+
+#include "judge/judge.h"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_roots.h>
+#include <math.h>
+#include <string.h>
+
+/* Beyond these nothing is asked: heavier than trays of stone, deeper than any snow, faster than any
+ * storm. */
+static const double MOST[MARGIN_COUNT] = {1000.0, 100e3, 200.0};
+/* Where the search begins if the description gives none: 20 psf, 40 m/s. */
+static const double START[MARGIN_COUNT] = {1.0, 957.6, 40.0};
+
+struct question {
+    struct arena *arena;
+    const struct frame *frame;
+    enum margin_load load;
+    bool trusted; /* every judgement so far was */
+};
+
+/* The frame under another amount of the load. */
+static struct frame loaded(const struct question *question, double value) {
+    struct frame frame = *question->frame;
+    struct site *site = &frame.site;
+    switch (question->load) {
+    case MARGIN_TRAY:
+        frame.tray_share = value;
+        break;
+    case MARGIN_SNOW:
+        if (site->snow_depth.given)
+            site->snow_depth.value = value / (table_snow_density(site->snow_kind).value *
+                                              table_constant("gravity").value);
+        else
+            site->ground_snow = (struct optional){true, value};
+        break;
+    default:
+        if (site->wind.given)
+            site->wind.value = value;
+        else {
+            site->gust = (struct optional){true, value};
+            site->wind_word = -1;
+        }
+    }
+    site->given = true;
+    return frame;
+}
+
+/* The check nearest to its limit, or past it farthest; NULL where there is none. */
+static const struct check *worst_check(const struct result *result) {
+    const struct check *worst = NULL;
+    for (size_t k = 0; k < result->checks.count; k++) {
+        const struct check *check = &result->checks.items[k];
+        if (check->verdict == VERDICT_NOT_COVERED)
+            continue;
+        if (isnan(check->ratio))
+            return check;
+        if (!worst || check->ratio > worst->ratio)
+            worst = check;
+    }
+    return worst;
+}
+
+/* Worst ratio less one; far over where the frame folds. */
+static double excess(double value, void *params) {
+    enum { FAR_OVER = 1000 };
+    struct question *question = params;
+    struct arena_mark mark = arena_mark(question->arena);
+    struct frame frame = loaded(question, value);
+    const struct judge_options plain = {0};
+    struct result result = {0};
+    judge_frame(question->arena, &frame, &plain, &result);
+    const struct check *worst = worst_check(&result);
+    double over = worst ? worst->ratio - 1.0 : -1.0;
+    if (result.verdict == VERDICT_FOLDS)
+        over = FAR_OVER;
+    if (result.verdict == VERDICT_FAILED || isnan(over)) {
+        question->trusted = false;
+        over = FAR_OVER;
+    }
+    arena_rewind(question->arena, mark);
+    return fmin(over, FAR_OVER);
+}
+
+static void release_solver(void *solver) {
+    gsl_root_fsolver_free(solver);
+}
+
+static double root_between(struct question *question, double low, double high) {
+    enum { STEPS = 200 };
+    gsl_function function = {.function = excess, .params = question};
+    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    if (!solver)
+        arena_exhausted(question->arena);
+    arena_defer(question->arena, release_solver, solver);
+    double found = NAN;
+    if (gsl_root_fsolver_set(solver, &function, low, high) == GSL_SUCCESS)
+        for (int k = 0; k < STEPS; k++) {
+            if (gsl_root_fsolver_iterate(solver) != GSL_SUCCESS)
+                break;
+            low = gsl_root_fsolver_x_lower(solver);
+            high = gsl_root_fsolver_x_upper(solver);
+            found = gsl_root_fsolver_root(solver);
+            if (gsl_root_test_interval(low, high, 0.0, 1e-10) == GSL_SUCCESS)
+                break;
+        }
+    return found;
+}
+
+static const char *words_of(struct arena *arena, const struct check *check) {
+    const char *place = check->place[0] ? check->place : check->where;
+    return check->governs[0] ? arena_print(arena, "%s (%s)", place, check->governs) : place;
+}
+
+/* Which check stands at its limit there. */
+static void name_first(struct question *question, double value, struct margin *margin) {
+    const struct judge_options plain = {0};
+    struct result result = {0};
+    struct frame frame = loaded(question, value);
+    judge_frame(question->arena, &frame, &plain, &result);
+    const struct check *worst = worst_check(&result);
+    if (result.verdict == VERDICT_FOLDS) {
+        margin->first = "sway/frame";
+        margin->first_words = "it sways over under its own load";
+    } else if (worst) {
+        margin->first = worst->id;
+        margin->first_words = words_of(question->arena, worst);
+    }
+}
+
+static struct margin find(struct question *question, double described) {
+    struct margin margin = {
+        .value = NAN, .as_described = described, .first = "", .first_words = ""};
+    double low = 0.0, high = isnan(described) || described == 0.0 ? START[question->load] : described;
+    if (excess(0.0, question) > 0.0) {
+        margin.reach = REACH_NONE;
+        margin.value = 0.0;
+        name_first(question, 0.0, &margin);
+        return margin;
+    }
+    while (!(excess(high, question) > 0.0) && high < MOST[question->load]) {
+        low = high;
+        high *= 2.0;
+    }
+    margin.reach = REACH_BEYOND;
+    if (question->trusted && high < MOST[question->load]) {
+        margin.reach = REACH_FOUND;
+        margin.value = root_between(question, low, high);
+        name_first(question, margin.value * (1.0 + 1e-9), &margin);
+    }
+    if (!question->trusted || (margin.reach == REACH_FOUND && isnan(margin.value)))
+        margin.reach = REACH_UNKNOWN;
+    return margin;
+}
+
+static bool has_trays(const struct frame *frame) {
+    for (size_t k = 0; k < frame->shelves.count; k++)
+        if (frame->shelves.items[k].trays != TRAYS_NONE)
+            return true;
+    for (size_t k = 0; k < frame->loads.count; k++)
+        if (frame->loads.items[k].load_case == CASE_TRAY)
+            return true;
+    return false;
+}
+
+/* What the description gives of a load; NAN: none. */
+static double described(const struct frame *frame, enum margin_load load) {
+    const struct site *site = &frame->site;
+    switch (load) {
+    case MARGIN_TRAY:
+        return has_trays(frame) ? 1.0 : NAN;
+    case MARGIN_SNOW:
+        if (site->snow_depth.given)
+            return site->snow_depth.value * table_snow_density(site->snow_kind).value *
+                   table_constant("gravity").value;
+        return site->ground_snow.given ? site->ground_snow.value : NAN;
+    default:
+        if (site->wind.given)
+            return site->wind.value;
+        if (site->gust.given)
+            return site->gust.value;
+        return site->wind_word >= 0 ? table_wind_word_gust(site->wind_word).value : NAN;
+    }
+}
+
+static void judge_as_described(struct arena *arena, const struct frame *frame,
+                               struct margin_answer *answer) {
+    const struct judge_options plain = {0};
+    struct result result = {0};
+    judge_frame(arena, frame, &plain, &result);
+    answer->verdict = result.verdict;
+    answer->problems = result.problems;
+    answer->trouble = result.trouble;
+    for (size_t k = 0; k < result.checks.count; k++)
+        answer->not_covered += result.checks.items[k].verdict == VERDICT_NOT_COVERED;
+    for (size_t k = 0; k < result.cautions.count; k++)
+        ARRAY_PUSH(arena, &answer->cautions, result.cautions.items[k]);
+}
+
+struct margin_answer *margin_find(struct arena *arena, const struct frame *frame) {
+    struct margin_answer *answer = ARENA_NEW(arena, struct margin_answer);
+    answer->frame = frame;
+    judge_as_described(arena, frame, answer);
+    for (int load = 0; load < MARGIN_COUNT; load++) {
+        double value = described(frame, load);
+        answer->loads[load] = (struct margin){
+            .value = NAN, .as_described = value, .first = "", .first_words = ""};
+        if (isnan(value) || answer->problems.count || answer->verdict == VERDICT_FOLDS ||
+            answer->verdict == VERDICT_FAILED)
+            continue;
+        struct question question = {arena, frame, (enum margin_load)load, true};
+        answer->loads[load] = find(&question, value);
+    }
+    return answer;
+}
