@@ -19,6 +19,14 @@ struct on_stick {
     bool any;
 };
 
+static double factor_in(const struct load_combination *in, int load_case, int set) {
+    double factor = 0.0;
+    for (size_t t = 0; t < in->term_count; t++)
+        if (in->terms[t].load_case == load_case)
+            factor += in->terms[t].factor * loads_set_share(in, set);
+    return factor;
+}
+
 /* How often a set acts in the combination shown; without one (a frame that folds) once, but nobody
  * leans on it. */
 static double factor_of(const struct drawing *drawing, size_t set) {
@@ -34,11 +42,8 @@ static double factor_of(const struct drawing *drawing, size_t set) {
             if (!name)
                 factor += set == SET_PUSH_X || set == SET_PUSH_Y ? 0.0 : 1.0;
             for (size_t b = 0; name && b < loads->combination_count; b++)
-                for (size_t t = 0; strcmp(loads->combinations[b].name, name) == 0 &&
-                                   t < loads->combinations[b].term_count;
-                     t++)
-                    if (loads->combinations[b].terms[t].load_case == (int)c)
-                        factor += loads->combinations[b].terms[t].factor;
+                if (strcmp(loads->combinations[b].name, name) == 0)
+                    factor += factor_in(&loads->combinations[b], (int)c, (int)set);
         }
     return factor;
 }

@@ -1,6 +1,7 @@
 #include "draw/wood.h"
 
 #include "base/vector.h"
+#include "frame/shape_values.h"
 
 #include <math.h>
 
@@ -83,7 +84,9 @@ static void lap_offset(const struct model *model, size_t member, double out[3]) 
     double from_middle = 0.0;
     for (int c = 0; c < 3; c++)
         from_middle += side[c] * ((stick->from[c] + stick->to[c]) / 2.0 - model->middle[c]);
-    bool inside = model->frame->members.items[member].acts_as != ACTS_AS_MEMBER;
+    const struct shape *shape = &model->frame->shape;
+    bool inside = model->frame->members.items[member].acts_as != ACTS_AS_MEMBER ||
+                  (shape->given && shape->values->laps_inside);
     double sign = (from_middle < 0.0) != inside ? -1.0 : 1.0;
     for (int c = 0; c < 3; c++)
         out[c] = sign * most * side[c];

@@ -1,5 +1,4 @@
 #include "judge/steps.h"
-#include "solve/slack.h"
 #include "solve/stations.h"
 
 #include "base/vector.h"
@@ -54,15 +53,13 @@ void judge_bent(struct run *run) {
     int combination = name[0] ? combination_called(run, name) : telling_combination(run);
     if (combination < 0)
         return;
-    const struct response *response = run->responses[STIFFNESS_MIDDLE];
-    double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
-    if (!run_weights(run, response, combination, SHARE_ALL, weights) ||
-        (run->has_ties && !slack_settle(run->arena, response, weights, NULL)))
+    const struct mix *mix = &run->upright[combination];
+    if (!mix->solved)
         return;
     struct bent_stick *members = ARENA_ARRAY(run->arena, struct bent_stick, run->model->member_count);
     struct bent *bent = &run->result->bent;
     for (size_t m = 0; m < run->model->member_count; m++) {
-        members[m] = bent_stick(run, m, weights);
+        members[m] = bent_stick(run, m, mix->weights[STIFFNESS_MIDDLE]);
         for (size_t k = 0; k < members[m].count; k++)
             bent->largest = fmax(bent->largest, vector_length(members[m].by[k]));
     }
