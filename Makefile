@@ -39,7 +39,7 @@ TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tool
 TABLES := $(sort $(wildcard tables/*.tsv))
 STARTERS := $(sort $(wildcard starters/*.yaml))
 LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o \
-	$(BUILD)/obj/starters_data.o
+	$(BUILD)/obj/starters_data.o $(BUILD)/obj/page_assets_data.o
 CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
 UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
 
@@ -70,6 +70,13 @@ $(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
 $(BUILD)/starters_data.c: src/start/embed.awk $(STARTERS)
 	@mkdir -p $(@D)
 	$(call say,starters $@)LC_ALL=C awk -f src/start/embed.awk $(STARTERS) > $@.part
+	@mv $@.part $@
+
+# Style and script of the page, likewise.
+PAGE_ASSETS := src/page/page.css src/page/page.js
+$(BUILD)/page_assets_data.c: src/page/embed.awk $(PAGE_ASSETS)
+	@mkdir -p $(@D)
+	$(call say,page $@)LC_ALL=C awk -f src/page/embed.awk $(PAGE_ASSETS) > $@.part
 	@mv $@.part $@
 
 $(BUILD)/obj/%_data.o: $(BUILD)/%_data.c | needs

@@ -2,6 +2,7 @@
 
 #include "base/near.h"
 #include "base/text.h"
+#include "cli/output.h"
 
 #include <string.h>
 
@@ -24,5 +25,15 @@ bool has_combination(const struct result *result, const char *name) {
     for (size_t k = 0; k < result->combinations.count; k++)
         if (strcmp(result->combinations.items[k].name, name) == 0)
             return true;
+    return false;
+}
+
+bool combination_is_known(const struct call *call, const struct result *result) {
+    const char *name = call->options.value[OPTION_COMBINATION];
+    if (!name || has_combination(result, name))
+        return true;
+    struct problems problems = problems_new(call->arena);
+    unknown_combination(&problems, result, name);
+    output_problems(call->arena, NULL, &problems, false);
     return false;
 }

@@ -3,6 +3,7 @@
 #define CLI_COMBINATION_H
 
 #include "base/problem.h"
+#include "cli/command.h"
 #include "result/result.h"
 
 #include <stdbool.h>
@@ -11,5 +12,8 @@ bool has_combination(const struct result *result, const char *name);
 
 /* That there is no such combination: with the near one, or with all there are. */
 void unknown_combination(struct problems *problems, const struct result *result, const char *name);
+
+/* The combination that --combination names is there, or none is named; else told. */
+bool combination_is_known(const struct call *call, const struct result *result);
 
 #endif

@@ -73,17 +73,6 @@ static struct asked asked_of(const struct call *call, struct problems *problems)
     return asked;
 }
 
-/* The bent shape that was asked for by name must be one that there is. */
-static bool combination_is_known(const struct call *call, const struct result *result) {
-    const char *name = call->options.value[OPTION_COMBINATION];
-    if (!name || has_combination(result, name))
-        return true;
-    struct problems problems = problems_new(call->arena);
-    unknown_combination(&problems, result, name);
-    output_problems(call->arena, NULL, &problems, false);
-    return false;
-}
-
 static void draw(const struct call *call, const struct asked *asked, const struct result *result,
                  struct text *text) {
     struct problems problems = problems_new(call->arena);

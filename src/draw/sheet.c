@@ -187,18 +187,20 @@ void draw_view(struct text *out, const struct drawing *drawing, enum view_kind k
     views[kind] = true;
     ink_start(&ink, drawing->arena);
     struct sheet_layout layout = layout_views(drawing, views, FIGURE_WIDE, FIGURE_HIGH);
+    layout_move(&layout, fmax(0.0, (FIGURE_WIDE - layout.width) / 2.0), 0.0);
     draw_views(drawing, &layout, false, &ink);
-    write_figure(out, drawing, &ink, layout.width, layout.height, VIEWS[kind].title);
+    write_figure(out, drawing, &ink, FIGURE_WIDE, layout.height, VIEWS[kind].title);
 }
 
 void draw_fold(struct text *out, const struct drawing *drawing, const struct motion *motion) {
     struct ink ink;
     ink_start(&ink, drawing->arena);
-    const bool corner[VIEW_COUNT] = {[VIEW_CORNER] = true};
-    double ratio = layout_views(drawing, corner, FIGURE_WIDE, FIGURE_HIGH).ratio;
-    struct sheet_layout layout = layout_fold(drawing, 1.5 * ratio);
+    struct sheet_layout layout = layout_fold(drawing, 1.0);
+    while (layout.width > FOLD_WIDE)
+        layout = layout_fold(drawing, layout_coarser(layout.ratio));
+    layout_move(&layout, (FOLD_WIDE - layout.width) / 2.0, 0.0);
     figure_fold(drawing, &layout.views[VIEW_CORNER].site, motion, &ink);
-    write_figure(out, drawing, &ink, layout.width, layout.height, motion->sentence);
+    write_figure(out, drawing, &ink, FOLD_WIDE, layout.height, motion->sentence);
 }
 
 void draw_legend(struct text *out, const struct drawing *drawing) {
