@@ -32,12 +32,15 @@ struct extent figure_extent(const struct drawing *drawing, const struct view *vi
 struct margins figure_margins(const struct drawing *drawing, enum view_kind kind) {
     bool measured = drawing->shows[SHOW_DIMENSIONS] && kind != VIEW_CORNER;
     double aside = drawing->shows[SHOW_NAMES] ? 13.0 : 6.0;
-    double loads = drawing->shows[SHOW_LOADS] ? 10.0 : 0.0;
+    const struct view *view = &VIEWS[kind];
+    bool loaded = drawing->shows[SHOW_LOADS];
+    double level = loaded && figure_has_loads(drawing, view->right) ? 10.0 : 0.0;
+    double upright = loaded && figure_has_loads(drawing, view->up) ? 10.0 : 0.0;
     double heights = measured ? 9.0 + figure_heights_width(drawing) : 0.0;
-    return (struct margins){.left = fmax(aside, heights + (kind == VIEW_FRONT ? 0.0 : loads)),
-                            .top = 4.0 + loads,
-                            .right = fmax(aside, 6.0 + loads),
-                            .bottom = measured ? 15.0 + (kind == VIEW_PLAN ? loads : 0.0) : 6.0};
+    return (struct margins){.left = fmax(aside, heights + level),
+                            .top = 4.0 + upright,
+                            .right = fmax(aside, 6.0 + level),
+                            .bottom = measured ? 15.0 + (kind == VIEW_PLAN ? upright : 0.0) : 6.0};
 }
 
 /* Which share of the sides that look this way is not hidden. */

@@ -79,6 +79,10 @@ bool figure_panel_middle(const struct figure *figure, size_t panel, struct point
 /* Is the stick seen well enough, and not from its end, to have its name and its loads here? */
 bool figure_shows_stick(const struct figure *figure, size_t member);
 
+/* Does the combination shown have loads besides the own weight; along that direction, where one is
+ * given? */
+bool figure_has_loads(const struct drawing *drawing, const double along[3]);
+
 /* Dimensions go over the wood; without posts from joint to joint. */
 bool figure_measures_wood(const struct drawing *drawing);
 

@@ -192,6 +192,22 @@ static void spot_loaded(struct figure *figure, struct values *values, const stru
     add_value(figure, values, spot->force, &tail, 1);
 }
 
+bool figure_has_loads(const struct drawing *drawing, const double along[3]) {
+    for (size_t s = 0; s < drawing->loads->set_count; s++) {
+        const struct load_set *set = &drawing->loads->sets[s];
+        if (!set->present || factor_of(drawing, s) == 0.0)
+            continue;
+        for (size_t k = 0; k < set->on_segments.count; k++)
+            if (!along || vector_dot(set->on_segments.items[k].force, along) != 0.0)
+                return true;
+        for (size_t j = 0; j < drawing->frame->joints.count; j++)
+            if (vector_length(set->joints[j]) > 0.0 &&
+                (!along || vector_dot(set->joints[j], along) != 0.0))
+                return true;
+    }
+    return false;
+}
+
 void figure_loads(struct figure *figure) {
     struct values values = {0};
     const struct drawing *drawing = figure->drawing;

@@ -2,28 +2,36 @@
 
 #include "draw/hatch.h"
 
+#include <math.h>
+
 #define SWATCH 8.0 /* mm */
 #define HIGH 3.6
 #define ROW 5.6
+#define GAP 1.5 /* mm between a swatch and its words */
 
 struct legend {
     const struct drawing *drawing;
     struct ink *ink;
     struct point start;
     double width, x, y; /* where the next entry goes */
+    double row;         /* how high this row is */
 };
 
 /* Room for an entry in this row or the next; its swatch's upper left corner. */
 static struct point entry(struct legend *legend, const char *words) {
-    double wide = SWATCH + 1.5 + ink_words_width(WORDS_PLAIN, words) + 4.0;
-    if (legend->x > legend->start.x && legend->x + wide > legend->start.x + legend->width) {
+    double room = legend->start.x + legend->width - legend->x;
+    double wide = SWATCH + GAP + ink_words_width(WORDS_PLAIN, words);
+    if (legend->x > legend->start.x && wide > room) {
         legend->x = legend->start.x;
-        legend->y += ROW;
+        legend->y += legend->row;
+        legend->row = ROW;
     }
     struct point at = {legend->x, legend->y};
-    ink_words(legend->ink, WORDS_PLAIN, ANCHOR_START,
-              (struct point){at.x + SWATCH + 1.5, at.y + HIGH - 0.9}, words);
-    legend->x += wide;
+    double down = ink_wrapped(legend->ink, WORDS_PLAIN,
+                              (struct point){at.x + SWATCH + GAP, at.y + HIGH - 0.9},
+                              legend->width - SWATCH - GAP, words);
+    legend->row = fmax(legend->row, down + 2.0);
+    legend->x += wide + 4.0;
     return at;
 }
 
@@ -62,11 +70,11 @@ static void works(struct legend *legend) {
 }
 
 double legend_draw(const struct drawing *drawing, struct point at, double width, struct ink *ink) {
-    struct legend legend = {drawing, ink, at, width, at.x, at.y};
+    struct legend legend = {drawing, ink, at, width, at.x, at.y, ROW};
     const char *under = drawing->result->bent.combination;
     if (drawing->shows[SHOW_WORK])
         works(&legend);
-    if (drawing->shows[SHOW_LOADS])
+    if (drawing->shows[SHOW_LOADS] && figure_has_loads(drawing, NULL))
         arrow_sample(&legend,
                      arena_print(drawing->arena,
                                  "loads%s%s: all on one stick together, without its own weight",
@@ -77,5 +85,5 @@ double legend_draw(const struct drawing *drawing, struct point at, double width,
                            exaggeration_in_words(drawing->arena, bent_exaggeration(drawing))));
     if (drawing->shows[SHOW_BRACES] && drawing->braces && drawing->braces->brace_count)
         sample(&legend, PEN_BRACE, "diagonal to add");
-    return legend.x > at.x ? legend.y + ROW - at.y : 0.0;
+    return legend.x > at.x ? legend.y + legend.row - at.y : 0.0;
 }

@@ -14,39 +14,9 @@ enum { FOLDS_MOST = 12 };
 #define BORDER 6.0
 #define A4_LONG 297.0
 #define A4_SHORT 210.0
-#define FIGURE_WIDE 128.0 /* mm: a view that stands in a page */
-#define FIGURE_HIGH 150.0
+#define FIGURE_WIDE 100.0 /* mm: a view that stands in a page */
+#define FIGURE_HIGH 115.0
 #define NARROWEST 100.0
-#define LINE 1.45 /* of the size of words, from line to line */
-
-/* Words in lines of at most `width` mm, the first base line at `at`; returns how far down it goes. */
-static double wrapped(struct ink *ink, enum words_style style, struct point at, double width,
-                      const char *words) {
-    double down = 0.0;
-    while (*words) {
-        size_t fits = 0, space = 0;
-        for (size_t k = 1;; k++) {
-            bool letter_ends = ((unsigned char)words[k] & 0xC0) != 0x80;
-            if (!letter_ends)
-                continue;
-            if (ink_words_width(style, arena_copy(ink->arena, words, k)) > width && fits)
-                break;
-            fits = k;
-            if (words[k] == ' ' || !words[k])
-                space = k;
-            if (!words[k])
-                break;
-        }
-        size_t take = space ? space : fits;
-        ink_words(ink, style, ANCHOR_START, (struct point){at.x, at.y + down},
-                  arena_copy(ink->arena, words, take));
-        down += LINE * ink_words_height(style);
-        words += take;
-        while (*words == ' ')
-            words++;
-    }
-    return down;
-}
 
 static void open_svg(struct text *out, struct arena *arena, double width, double height,
                      bool document, const char *title) {
@@ -120,7 +90,7 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
     size_t a_row = (size_t)(width / fmax(layout.width, CAPTION));
     double down = 0.0, row = 0.0, each = width / (double)a_row;
     if (!count)
-        return wrapped(ink, WORDS_PLAIN, at, width,
+        return ink_wrapped(ink, WORDS_PLAIN, at, width,
                        "It cannot fold, even with every fastening taken as a hinge.");
     ink_words(ink, WORDS_HEADING, ANCHOR_START, at,
               drawing->result->folding.motion_count ? "how it folds up"
@@ -131,7 +101,7 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
         double left = at.x + (double)(k % a_row) * each;
         layout_move(&here, left, at.y + down);
         figure_fold(drawing, &here.views[VIEW_CORNER].site, &motions[k], ink);
-        double words = wrapped(
+        double words = ink_wrapped(
             ink, WORDS_QUIET, (struct point){left, at.y + down + layout.height + 3.0}, each - 5.0,
             arena_print(drawing->arena, "%zu. %s", k + 1, motions[k].sentence));
         row = fmax(row, layout.height + 3.0 + words);
@@ -141,7 +111,7 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
         }
     }
     if (count > FOLDS_MOST)
-        down += wrapped(ink, WORDS_QUIET, (struct point){at.x, at.y + down + 2.0}, width,
+        down += ink_wrapped(ink, WORDS_QUIET, (struct point){at.x, at.y + down + 2.0}, width,
                         arena_print(drawing->arena, "and %zu more: batten brace has them all",
                                     count - FOLDS_MOST));
     return down;
@@ -159,7 +129,7 @@ void draw_sheet(struct text *out, const struct drawing *drawing, const bool view
     double longer = count > 1 ? A4_LONG : A4_SHORT, shorter = longer / sqrt(2.0);
     struct sheet_layout layout = on_paper(drawing, shown, longer, shorter);
     double width = fmax(layout.width, NARROWEST), y = BORDER + 4.0;
-    y += wrapped(&ink, WORDS_TITLE, (struct point){BORDER, y}, width, title_of(drawing)) - 4.0;
+    y += ink_wrapped(&ink, WORDS_TITLE, (struct point){BORDER, y}, width, title_of(drawing)) - 4.0;
     layout_move(&layout, BORDER, y);
     size_t left_out = draw_views(drawing, &layout, true, &ink);
     y += layout.height + 4.0;
@@ -167,7 +137,7 @@ void draw_sheet(struct text *out, const struct drawing *drawing, const bool view
         y += draw_folds(drawing, (struct point){BORDER, y + 2.0}, width, layout.ratio * 1.5, &ink) +
              4.0;
     y += legend_draw(drawing, (struct point){BORDER, y}, width, &ink);
-    y += wrapped(&ink, WORDS_QUIET, (struct point){BORDER, y + 3.0}, width,
+    y += ink_wrapped(&ink, WORDS_QUIET, (struct point){BORDER, y + 3.0}, width,
                  scale_words(drawing, layout.ratio, left_out));
     open_svg(out, drawing->arena, width + 2.0 * BORDER, y + BORDER, true, title_of(drawing));
     ink_write(&ink, out);

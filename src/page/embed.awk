@@ -1,8 +1,8 @@
 # src/page/page.css and page.js as C strings, PAGE_CSS and PAGE_JS, a piece a line. Arguments: the files.
 
 function literal(text) {
-    gsub(/\\/, "\\\\", text)
-    gsub(/"/, "\\\"", text)
+    gsub(/\\/, "&&", text)
+    gsub(/"/, "\\\\&", text)
     return "\"" text "\\n\""
 }
 

@@ -8,7 +8,7 @@
   var NS = "http://www.w3.org/2000/svg";
   var TONES = ["#ffffff", "#fcf8ee", "#f3e7cd", "#e6cfa2", "#efefec", "#d3a878"];
   var FAILS = 5;
-  var WIDE = 128, HIGH = 112;
+  var WIDE = 100, HIGH = 90;
 
   // The middle of the frame, and a scale at which it fits however it is turned.
   var low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];

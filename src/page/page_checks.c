@@ -67,9 +67,9 @@ static void one_check(struct text *out, const struct check *check, enum unit_sys
     span(out, "ratio", no_rule ? "" : ratio_in_words(arena, check));
     span(out, "verdict", verdict_in_words(check->verdict));
     bar(out, check);
+    if (check->verdict != VERDICT_OK && check->advice[0])
+        span(out, "advice", check->advice);
     text_add(out, "</summary>\n");
-    if (check->verdict != VERDICT_OK)
-        page_paragraph(out, "advice", check->advice);
     const char *beside = quantity_print(arena, check->beside.value, check->beside.kind, units);
     if (check->beside.words[0] && !prints_as_nothing(beside))
         page_paragraph(out, "under",

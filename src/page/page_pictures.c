@@ -47,9 +47,10 @@ void page_pictures(struct text *out, const struct page *page) {
     if (!page->drawing->frame->members.count)
         return;
     text_add(out, "<div class=\"pictures\">\n");
+    if (!page->drawing->frame->plane)
+        figure(out, page, "", VIEWS[VIEW_CORNER].title, VIEW_CORNER, named);
     figure(out, page, "", VIEWS[VIEW_FRONT].title, VIEW_FRONT, measured);
     if (!page->drawing->frame->plane) {
-        figure(out, page, "", VIEWS[VIEW_CORNER].title, VIEW_CORNER, named);
         figure(out, page, "", VIEWS[VIEW_SIDE].title, VIEW_SIDE, measured);
         figure(out, page, "", VIEWS[VIEW_PLAN].title, VIEW_PLAN, measured);
     }
