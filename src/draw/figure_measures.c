@@ -84,13 +84,14 @@ static struct marks heights_of(const struct drawing *drawing) {
     struct marks marks = {0};
     double ground = ground_of(drawing), low, high;
     size_t kept = 0;
+    bool posts = has_posts(drawing);
     for (size_t m = 0; m < drawing->model->member_count; m++) {
         double rise = fabs(drawing->model->members[m].axes[0][2]);
         reach_of(&drawing->woods[m], 2, &low, &high);
-        if (has_posts(drawing) && (rise < 1e-6 || rise > 0.999))
+        if (posts && (rise < 1e-6 || rise > 0.999))
             ARRAY_PUSH(drawing->arena, &marks, high);
     }
-    if (!has_posts(drawing))
+    if (!posts)
         joint_marks(drawing, 2, &marks);
     ARRAY_PUSH(drawing->arena, &marks, ground);
     sort_marks(&marks);
