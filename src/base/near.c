@@ -48,7 +48,7 @@ const char *near_name(const char *found, const char *const *names, size_t count)
     size_t best_distance = allowed + 1;
     for (size_t k = 0; k < count; k++) {
         size_t distance = edit_distance(found, names[k]);
-        if (distance < best_distance) {
+        if (distance < best_distance && distance < strlen(found)) {
             best = names[k];
             best_distance = distance;
         }

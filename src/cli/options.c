@@ -33,6 +33,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                        "of the roof above the ground; under 3 ft the ground snow covers it"},
     [OPTION_HELP] = {"--help", NULL, "this text"},
     [OPTION_JSON] = {"--json", NULL, "one JSON object, SI units"},
+    [OPTION_KERF] = {"--kerf", "LENGTH", "width of a saw cut; default 1/8 in"},
     [OPTION_KIND] = {"--kind", "screw|nail|lag|bolt", "what holds"},
     [OPTION_LARGE] = {"--large", NULL, "allow up to 200 000 joints and sticks"},
     [OPTION_LENGTH] = {"--length", "LENGTH", "of the fastener, \"2 in\"; nails have their own"},
@@ -72,6 +73,13 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
+    [OPTION_STOCK] = {"--stock", "LENGTHS",
+                      "lengths of boards to be had, \"8 ft, 10 ft\"; without it those of the "
+                      "prices, else 8 ft"},
+    [OPTION_SVG] = {"--svg", NULL, "a picture of every board and sheet (SVG) and nothing else"},
+    [OPTION_TOGETHER] = {"--together", NULL,
+                         "cut sticks of the same wood from the same boards, whatever their names"},
+    [OPTION_TRIM] = {"--trim", "LENGTH", "cut off both ends of every board first; default 0 in"},
     [OPTION_THERMAL] = {"--thermal", "NAME",
                         "how warm the roof is: heated, just-above-freezing, unheated (the "
                         "default), greenhouse (heated all winter, glass or plastic)"},

@@ -212,10 +212,15 @@ struct limits {
     struct limit shelf_sag, roof_sag, lean; /* defaults span/240, span/180, height/100 filled in */
 };
 
+/* What a price is for: a stick, a sheet, a fastener by its size, or a thing by its name. */
 struct price_entry {
     const char *name;
     struct place place;
     struct price price;
+    int stick, sheet;             /* -1 where it is not one */
+    enum fastener_kind fastener;  /* "screw-8x2in"; FASTENER_NONE where it is none */
+    const char *fastener_size;    /* as the tables call it */
+    struct optional screw_length; /* m; not given: of any length */
 };
 
 struct part {
@@ -276,7 +281,7 @@ struct frame {
     const char *title; /* "" where none */
     enum unit_system units;
     bool self_weight;
-    bool plane; /* every joint given as two numbers */
+    bool plane;        /* every joint given as two numbers */
     double tray_share; /* 1; of the trays as described, for questions such as `margin` */
 
     struct {

@@ -3,9 +3,10 @@
 #include "units/quote.h"
 
 #include <math.h>
+#include <string.h>
 
-#define OUT_OF_PLANE 5e-3 /* m: engineering rule for sheets that may brace */
-#define TOO_TWISTED 0.1   /* of the shorter diagonal: no sheet can be bent to that */
+#define OUT_OF_PLANE 5e-3       /* m: a stiff sheet cannot be screwed down flat over more */
+#define UPRIGHT_ROOF 0.98480775 /* sine of 80 deg: no roof is as steep */
 
 struct corners {
     const double *at[4];
@@ -52,11 +53,19 @@ static bool goes_round(const struct corners *corners) {
     return true;
 }
 
-static double shorter_diagonal(const struct corners *corners) {
-    double first[3], second[3];
-    edge(corners, 0, 2, first);
-    edge(corners, 1, 3, second);
-    return sqrt(fmin(dot(first, first), dot(second, second)));
+/* By its name: roof, roof-front, lid, lid-2. */
+static bool called_roof(const char *name) {
+    return strncmp(name, "roof", 4) == 0 || strncmp(name, "lid", 3) == 0;
+}
+
+static void check_roof(struct reader *reader, const struct panel *panel,
+                       const struct corners *corners, const char *path) {
+    double normal[3];
+    double size = area_vector(corners, normal);
+    if (called_roof(panel->name) && !(hypot(normal[0], normal[1]) <= UPRIGHT_ROOF * size))
+        trouble_at(reader, panel->place, path,
+                   "this stands upright (over 80 deg), so it is no roof or lid: snow does not lie "
+                   "on it; mend its corners, or call it a wall");
 }
 
 void check_panel(struct reader *reader, const struct panel *panel) {
@@ -77,11 +86,11 @@ void check_panel(struct reader *reader, const struct panel *panel) {
     if (!goes_round(&corners))
         trouble_at(reader, panel->place, path,
                    "the corners do not go round a sheet; give them in order along its edges");
-    else if (!(out <= TOO_TWISTED * shorter_diagonal(&corners)))
-        trouble_at(reader, panel->place, path,
-                   "the corners do not lie in one plane: one is %s out of it", how_far);
     else if (!(out <= OUT_OF_PLANE))
-        caution(reader,
-                "Panel %s: its corners are %s out of one plane; it does not count as bracing.",
-                panel->name, how_far);
+        trouble_at(reader, panel->place, path,
+                   "the corners do not lie in one plane: one is %s out of it, and a sheet takes %s",
+                   how_far,
+                   quantity_print(reader->arena, OUT_OF_PLANE, QUANTITY_LENGTH, frame->units));
+    else
+        check_roof(reader, panel, &corners, path);
 }

@@ -181,7 +181,8 @@ static void judge_slat_seat(struct run *run, size_t shelf_index, size_t rail) {
         if (!run_wants_combination(run, id, (int)c) || !(slat_width * rail_width > 0.0))
             continue;
         double weight =
-            loads_case_factor(run->loads, (int)c, CASE_TRAY) * loading->trays +
+            loads_tray_factor(run->loads, (int)c, shelf->short_standing) * loading->trays +
+            loads_shelf_snow(run->loads, (int)c, shelf_index) +
             (run->frame->self_weight ? loads_case_factor(run->loads, (int)c, CASE_SELF) : 0.0) *
                 loading->deck;
         for (int wood = 0; wood < 2; wood++) {

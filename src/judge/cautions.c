@@ -53,19 +53,10 @@ static void not_checked(struct run *run, const char *what) {
 static void left_out(struct run *run) {
     const struct frame *frame = run->frame;
     bool indoors = frame->site.place == PLACE_INDOORS;
-    if (frame->panels.count)
-        not_checked(run,
-                    "the panels and their screws under weather; all count as weight, wood panels "
-                    "screwed on all edges as bracing too");
     if (!indoors && !frame->site.ground_snow.given && !frame->site.snow_depth.given)
         not_checked(run, "snow (none given under site)");
-    if (!indoors && !frame->site.wind.given && !frame->site.gust.given &&
-        frame->site.wind_word < 0)
+    if (!indoors && !frame->site.wind.given && !frame->site.gust.given && frame->site.wind_word < 0)
         not_checked(run, "wind (none given under site)");
-    if (frame->prices.count)
-        not_checked(run, "prices: they are read, and no cost is made of them yet");
-    if (frame->parts.count)
-        not_checked(run, "the weight of the parts that are carried");
     for (size_t k = 0; k < frame->shelves.count; k++) {
         const struct shelf *shelf = &frame->shelves.items[k];
         if (shelf->deck == DECK_SHEET || shelf->deck == DECK_WEIGHT)

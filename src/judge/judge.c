@@ -185,6 +185,11 @@ static void judge_model(struct run *run) {
     judge_joint_moments(run);
     judge_hang(run);
     judge_notches(run);
+    judge_panels(run);
+    judge_panel_screws(run);
+    judge_hinges(run);
+    judge_panel_advice(run);
+    judge_carry(run);
     if (!trusted(run)) /* lifted feet have added to the errors */
         return;
     run->result->verdict = worst_verdict(run->result);

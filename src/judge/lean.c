@@ -2,40 +2,38 @@
 
 #include "check/sag.h"
 #include "judge/patterns.h"
+#include "judge/sideways.h"
 #include "judge/steps.h"
 #include "loads/push.h"
 
 #include <string.h>
 
-/* One push: its set, its sign, and whether there are trays on the shelves. */
-struct push {
-    int set, axis;
-    double sign;
-    bool full;
-    const char *name;
-};
-
-/* Movements of all slots under a push beside what stands for long: that part, and the 1.5 % by
- * which it leans the same way, with creep. False where it could not be solved. */
 enum { ALL_FULL = -1 }; /* instead of a pattern of trays */
 
-static bool movements(const struct run *run, struct response *response, const struct push *push,
-                      int pattern, double *slots) {
+static double own_factor(const struct sideways *what, int set) {
+    for (int k = 0; k < what->set_count; k++)
+        if (what->sets[k] == set)
+            return what->factor;
+    return 0.0;
+}
+
+/* Movements of all slots under a push or a wind beside what stands for long: that part, and the
+ * 1.5 % by which it leans the same way, with creep. False where it could not be solved. */
+static bool movements(const struct run *run, struct response *response,
+                      const struct sideways *action, int pattern, double *slots) {
     size_t all = 3 * run->model->slot_count;
     double creep = creep_factor(run->model->wet).value;
-    double lean = table_constant("out-of-plumb").value * push->sign;
+    double lean = table_constant("out-of-plumb").value * action->sign;
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
     for (size_t c = 0; c < response->column_count; c++) {
         const struct column *column = &response->columns[c];
         bool tray = column->set == SET_TRAY_LONG || column->set == SET_TRAY_SHORT;
-        double factor = 0.0;
-        if (column->set == push->set)
-            factor = push->sign;
-        else if (column->set == SET_SELF || (tray && push->full))
+        double factor = own_factor(action, column->set);
+        if (column->set == SET_SELF || (tray && action->full))
             factor = column->set == SET_TRAY_SHORT ? 1.0 : creep;
         /* only frames with trays carry the built-in lean; see the combinations */
         if (column->lean != LEAN_NONE)
-            factor *= column->lean == push->axis && push->full ? lean : 0.0;
+            factor *= column->lean == action->axis && action->full ? lean : 0.0;
         if (factor == 0.0)
             continue;
         if (!response->solvable[c])
@@ -55,40 +53,30 @@ static bool movements(const struct run *run, struct response *response, const st
 
 struct worst_lean {
     struct lean lean;
-    const struct push *push;
+    const struct sideways *action;
     int pattern;
 };
 
 static bool look(struct run *run, enum stiffness stiffness, int axis, const double *limits,
                  struct worst_lean *worst) {
-    static const struct push pushes[] = {{SET_PUSH_X, 0, 1.0, false, "D+push right"},
-                                         {SET_PUSH_X, 0, -1.0, false, "D+push left"},
-                                         {SET_PUSH_X, 0, 1.0, true, "D+T+push right"},
-                                         {SET_PUSH_X, 0, -1.0, true, "D+T+push left"},
-                                         {SET_PUSH_Y, 1, 1.0, false, "D+push back"},
-                                         {SET_PUSH_Y, 1, -1.0, false, "D+push front"},
-                                         {SET_PUSH_Y, 1, 1.0, true, "D+T+push back"},
-                                         {SET_PUSH_Y, 1, -1.0, true, "D+T+push front"}};
     struct response *response = run->responses[stiffness];
-    bool trays =
-        run->loads->sets[SET_TRAY_LONG].present || run->loads->sets[SET_TRAY_SHORT].present;
+    struct sideways *list;
+    size_t count = sideways_along(run->arena, run->loads, axis, &list);
     double *slots = ARENA_ARRAY(run->arena, double, 3 * run->model->slot_count);
     *worst = (struct worst_lean){.lean = {.joint = -1}};
-    for (size_t k = 0; k < sizeof pushes / sizeof *pushes; k++) {
-        const struct push *push = &pushes[k];
+    for (size_t k = 0; k < count; k++) {
+        const struct sideways *action = &list[k];
         const char *only = run->options->why_combination;
-        if (push->axis != axis || !run->loads->sets[push->set].present || (push->full && !trays))
-            continue;
-        if (only && run->options->why_id && strcmp(only, push->name) != 0 &&
+        if (only && run->options->why_id && strcmp(only, action->name) != 0 &&
             strcmp(run->options->why_id, axis ? "lean/y" : "lean/x") == 0)
             continue;
-        int patterns = push->full ? (int)run->loads->pattern_count : 0;
+        int patterns = action->full ? (int)run->loads->pattern_count : 0;
         for (int pattern = ALL_FULL; pattern < patterns; pattern++) {
-            if (!movements(run, response, push, pattern, slots))
+            if (!movements(run, response, action, pattern, slots))
                 continue;
             struct lean lean = lean_worst(run->model, limits, slots);
             if (worst->lean.joint < 0 || ratio_worse(lean.ratio, worst->lean.ratio))
-                *worst = (struct worst_lean){lean, push, pattern};
+                *worst = (struct worst_lean){lean, action, pattern};
         }
     }
     return worst->lean.joint >= 0;
@@ -105,11 +93,18 @@ static void note_working(struct run *run, struct working *working, const struct 
                              frame->joints.items[worst->lean.joint].name));
     working_cited(working, "Kcr", "creep of what stands for long", creep_factor(run->model->wet),
                   QUANTITY_NUMBER);
-    if (worst->push->full)
+    if (worst->action->full)
         working_cited(working, "op", "share of the weight that acts sideways, out of plumb",
                       table_constant("out-of-plumb"), QUANTITY_NUMBER);
-    working_given(working, "F", "push at the top", push_force(run->loads), QUANTITY_WEIGHT);
-    working_given(working, "y", "level movement: the push, and with creep what stands for long",
+    if (worst->action->wind)
+        working_cited(working, "kw", "share of the wind that counts for moving sideways",
+                      sideways_wind_share(run->loads), QUANTITY_NUMBER);
+    else
+        working_given(working, "F", "push at the top", push_force(run->loads), QUANTITY_WEIGHT);
+    working_given(working, "y",
+                  worst->action->wind
+                      ? "level movement: the wind, and with creep what stands for long"
+                      : "level movement: the push, and with creep what stands for long",
                   worst->lean.movement, QUANTITY_LENGTH);
     if (limit->divisor > 0.0) {
         working_given(working, "h", "height above the lowest support, at least 12 in",
@@ -139,7 +134,7 @@ static void judge_axis(struct run *run, int axis, const double *limits) {
                     worst.pattern == ALL_FULL ? "" : ", ",
                     worst.pattern == ALL_FULL ? "" : run->loads->patterns[worst.pattern].words));
     struct check *check =
-        run_add_check(run, "lean", where[axis], worst.push->name, rating, places[axis],
+        run_add_check(run, "lean", where[axis], worst.action->name, rating, places[axis],
                       "put in a diagonal, or a plywood back; batten brace says where", working);
     if (!run_uses(run, STIFFNESS_LOW) || !look(run, STIFFNESS_LOW, axis, limits, &low))
         return;

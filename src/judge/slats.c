@@ -43,13 +43,15 @@ static void set_load(const struct run *run, size_t shelf_index, int combination,
     const struct load_combination *in = &run->loads->combinations[combination];
     double sum;
     widest_gap(shelf, loading, &sum);
-    double trays = loads_case_factor(run->loads, combination, CASE_TRAY) * loading->trays /
-                   (sum * shelf->slat_count);
+    double spread = sum * shelf->slat_count;
+    double trays =
+        loads_tray_factor(run->loads, combination, shelf->short_standing) * loading->trays / spread;
+    double snow = loads_shelf_snow(run->loads, combination, shelf_index) / spread;
     input->own_weight = loads_case_factor(run->loads, combination, CASE_SELF) *
                         (run->frame->self_weight ? loading->deck : 0.0) /
                         (loading->width * shelf->slat_count);
     input->standing = shelf->short_standing ? 0.0 : trays;
-    input->brief = shelf->short_standing ? trays : 0.0;
+    input->brief = snow + (shelf->short_standing ? trays : 0.0);
     input->conditions.duration = in->duration;
 }
 

@@ -5,17 +5,22 @@
 #include "judge/holding.h"
 #include "judge/run.h"
 
-void judge_sag(struct run *run);      /* shelf rails */
+void judge_sag(struct run *run);      /* shelf rails, sticks under a roof */
 void judge_slats(struct run *run);    /* slats of shelves */
 void judge_strength(struct run *run); /* bend and shear of every stick */
 void judge_bearing(struct run *run);  /* where sticks sit on others */
 void judge_cautions(struct run *run); /* what was assumed and what was not checked */
 void judge_sway(struct run *run);     /* critical factor of the combinations */
 void judge_racking(struct run *run);  /* sheets that brace */
-void judge_lean(struct run *run);     /* movement sideways under a push */
+void judge_carry(struct run *run);    /* parts that one person carries */
+void judge_lean(struct run *run);     /* movement sideways under a push or wind */
 void judge_ground(struct run *run);   /* feet that lift, sliding, tipping */
 
 void judge_screws(struct run *run);        /* the fasteners of every joint */
+void judge_panels(struct run *run);        /* sheets between the sticks that bear them */
+void judge_panel_screws(struct run *run);  /* what holds them against wind */
+void judge_hinges(struct run *run);        /* hinges of lids and doors */
+void judge_panel_advice(struct run *run);  /* gaps and holes of clear sheets: a caution */
 void judge_workshop(struct run *run);      /* points that come out, lead holes, rust: cautions */
 void judge_hang(struct run *run);          /* sticks that hang on screws near their end */
 void judge_notches(struct run *run);       /* posts where sticks are let in */

@@ -127,20 +127,18 @@ static void add(struct making *making, const char *name, const struct together *
 }
 
 /* "0.6S/drift": factor, letter and variant. */
-static const char *part(const struct making *making, double factor, const char *letter,
+static const char *part(struct arena *arena, double factor, const char *letter,
                         const char *variant) {
-    struct arena *arena = making->arena;
-    return arena_print(arena, "%s%s%s%s", factor == 1.0 ? "" : decimal_significant(arena, factor, 3),
-                       letter, *variant ? "/" : "", variant);
+    return arena_print(arena, "%s%s%s%s",
+                       factor == 1.0 ? "" : decimal_significant(arena, factor, 3), letter,
+                       *variant ? "/" : "", variant);
 }
 
-/* "0.6W from left/out" */
-static const char *wind_part(const struct making *making, double factor, int wind) {
-    static const char *const FROM[] = {"from left", "from right", "from front", "from back"};
-    const struct load_case *from = &making->loads->cases[wind];
-    return part(making, factor, arena_print(making->arena, "W %s",
-                                            FROM[from->frame_case - CASE_WIND_LEFT]),
-                from->variant);
+const char *combination_wind_part(struct arena *arena, const struct load_case *wind,
+                                  double factor) {
+    static const char *const FROM[] = {"W from left", "W from right", "W from front",
+                                       "W from back"};
+    return part(arena, factor, FROM[wind->frame_case - CASE_WIND_LEFT], wind->variant);
 }
 
 static const char *dead(const struct making *making, bool trays) {
@@ -161,7 +159,7 @@ static void snows(struct making *making) {
             what.duration = DURATION_TWO_MONTHS;
             add(making,
                 arena_print(making->arena, "%s+%s", dead(making, trays),
-                            part(making, share, "S", loads->cases[snow].variant)),
+                            part(making->arena, share, "S", loads->cases[snow].variant)),
                 &what);
         }
 }
@@ -179,8 +177,8 @@ static void snow_with_wind(struct making *making, struct together what, double s
          what.snow = next_variant(loads, CASE_SNOW, what.snow))
         add(making,
             arena_print(making->arena, "%s+%s+%s", dead(making, true),
-                        part(making, what.snow_factor, "S", loads->cases[what.snow].variant),
-                        wind_part(making, what.wind_factor, what.wind)),
+                        part(making->arena, what.snow_factor, "S", loads->cases[what.snow].variant),
+                        combination_wind_part(making->arena, from, what.wind_factor)),
             &what);
 }
 
@@ -190,8 +188,7 @@ static void winds(struct making *making) {
                                               : table_constant("map-wind-share").value;
     double least = table_constant("least-dead-share").value;
     for (int side = CASE_WIND_LEFT; side <= CASE_WIND_BACK; side++)
-        for (int wind = find_case(loads, side); wind >= 0;
-             wind = next_variant(loads, side, wind)) {
+        for (int wind = find_case(loads, side); wind >= 0; wind = next_variant(loads, side, wind)) {
             struct together what = NOTHING;
             what.trays = true;
             what.wind = wind;
@@ -199,14 +196,14 @@ static void winds(struct making *making) {
             what.duration = DURATION_TEN_MINUTES;
             add(making,
                 arena_print(making->arena, "%s+%s", dead(making, true),
-                            wind_part(making, share, wind)),
+                            combination_wind_part(making->arena, &loads->cases[wind], share)),
                 &what);
             snow_with_wind(making, what, loads->weather->snow.share.value);
             what.trays = false;
             what.self = least;
             add(making,
-                arena_print(making->arena, "%s+%s", part(making, least, "D", ""),
-                            wind_part(making, share, wind)),
+                arena_print(making->arena, "%s+%s", part(making->arena, least, "D", ""),
+                            combination_wind_part(making->arena, &loads->cases[wind], share)),
                 &what);
         }
 }

@@ -12,6 +12,9 @@
 
 #include "loads/loads.h"
 
+/* "0.6W from left/out": a case of wind as it stands in the names of combinations. */
+const char *combination_wind_part(struct arena *arena, const struct load_case *wind, double factor);
+
 void combinations_build(struct arena *arena, struct loads *loads);
 
 #endif

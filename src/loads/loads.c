@@ -263,3 +263,7 @@ double loads_tray_factor(const struct loads *loads, int combination, bool short_
                                    short_standing ? SET_TRAY_SHORT : SET_TRAY_LONG);
     return share * loads_case_factor(loads, combination, CASE_TRAY);
 }
+
+double loads_shelf_snow(const struct loads *loads, int combination, size_t shelf) {
+    return loads_case_factor(loads, combination, CASE_SNOW) * loads->weather->shelf_snow[shelf];
+}

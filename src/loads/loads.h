@@ -101,6 +101,10 @@ double loads_case_factor(const struct loads *loads, int combination, int frame_c
 /* Factor of the trays of a shelf by how long they stand, and of a set beside that of its case. */
 double loads_tray_factor(const struct loads *loads, int combination, bool short_standing);
 double loads_set_share(const struct load_combination *in, int set);
+
+/* The most snow on a shelf in any way to lie, N, as the combination takes snow. */
+double loads_shelf_snow(const struct loads *loads, int combination, size_t shelf);
+
 /* Add a load of the file to a set. */
 void loads_explicit(struct arena *arena, const struct model *model, struct load_set *set,
                     const struct load *load);

@@ -67,6 +67,19 @@ static int end_edges(const struct model *model, const struct panel *panel) {
     return panel->runs_across ? 1 - up_down : up_down;
 }
 
+void panel_run(const struct model *model, const struct panel *panel, double run[3]) {
+    double a[3], b[3];
+    int edge = end_edges(model, panel);
+    middle(model, panel, edge, a);
+    middle(model, panel, edge + 2, b);
+    vector_between(a, b, run);
+}
+
+double panel_longest_run(const struct model *model, const struct panel *panel) {
+    int edge = end_edges(model, panel);
+    return fmax(edge_length(model, panel, edge + 1), edge_length(model, panel, edge + 3));
+}
+
 /* The stick that both joints lie on; false where there is none. */
 static bool stick_under(const struct model *model, int one, int other, struct bearer *bearer) {
     for (size_t m = 0; m < model->member_count; m++) {
@@ -153,6 +166,7 @@ size_t panel_bearers(struct arena *arena, const struct model *model, const struc
         double after = k + 1 < lines.count ? lines.items[k + 1].place - lines.items[k].place : 0.0;
         (*bearers)[k] = lines.items[k].bearer;
         (*bearers)[k].share = (before + after) / 2.0;
+        (*bearers)[k].place = lines.items[k].place;
     }
     return lines.count;
 }

@@ -13,6 +13,9 @@
  */
 double panel_weight(const struct model *model, const struct panel *panel);
 
+/* From the middle of one end of its run to the middle of the other: the way its flutes go. */
+void panel_run(const struct model *model, const struct panel *panel, double run[3]);
+
 /* Area of the sheet, overhang on all sides included, m2. */
 double panel_area(const struct model *model, const struct panel *panel);
 
@@ -22,11 +25,15 @@ struct bearer {
     double from, to; /* m along the member */
     int corners[2];
     double share; /* of the panel's load; all shares sum to 1 */
+    double place; /* along the run: 0 at its first end, 1 at the other */
 };
 
 /* The bearers of a panel; returns how many, and the list in the arena. */
 size_t panel_bearers(struct arena *arena, const struct model *model, const struct panel *panel,
                      struct bearer **bearers);
+
+/* Length of the run, m: the longer of the two edges along it. */
+double panel_longest_run(const struct model *model, const struct panel *panel);
 
 /* Put a force (N, global) that is uniform over the panel onto its bearers. */
 void panel_load(struct arena *arena, const struct model *model, const struct bearer *bearers,

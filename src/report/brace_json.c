@@ -9,11 +9,6 @@ static const char *axis_name(int axis) {
     return axis ? "y" : "x";
 }
 
-static void key_bool(struct json *json, const char *key, bool value) {
-    json_key(json, key);
-    json_bool(json, value);
-}
-
 static void soft_json(struct json *json, const struct brace_answer *answer) {
     json_key(json, "soft");
     json_list(json, JSON_LINES);
@@ -91,7 +86,7 @@ static void alternatives_json(struct json *json, const struct brace_answer *answ
         json_key_number(json, "x", other->lean[0]);
         json_key_number(json, "y", other->lean[1]);
         json_close(json);
-        key_bool(json, "enough", alternative_is_enough(other));
+        json_key_bool(json, "enough", alternative_is_enough(other));
         json_close(json);
     }
     json_close(json);
@@ -104,20 +99,11 @@ static void sheets_json(struct json *json, const struct brace_answer *answer) {
         const struct sheet_remark *sheet = &answer->sheets[k];
         json_object(json, JSON_ONE_LINE);
         json_key_string(json, "panel", answer->frame->panels.items[sheet->panel].name);
-        key_bool(json, "counts", sheet->counts);
-        key_bool(json, "clear", sheet->clear);
+        json_key_bool(json, "counts", sheet->counts);
+        json_key_bool(json, "clear", sheet->clear);
         json_key_string(json, "reason", sheet->reason);
         json_close(json);
     }
-    json_close(json);
-}
-
-static void strings_json(struct json *json, const char *key, const char *const *items,
-                         size_t count) {
-    json_key(json, key);
-    json_list(json, JSON_LINES);
-    for (size_t k = 0; k < count; k++)
-        json_string(json, items[k]);
     json_close(json);
 }
 
@@ -128,16 +114,16 @@ void brace_json(struct json *json, const struct brace_answer *answer) {
     soft_json(json, answer);
     motions_json(json, answer);
     json_key_number(json, "fewest", answer->fewest < 0 ? NAN : (double)answer->fewest);
-    key_bool(json, "proved", answer->proved);
+    json_key_bool(json, "proved", answer->proved);
     braces_json(json, answer);
     lean_json(json, answer);
     json_key_string(json, "brace_stick", answer->brace_stick);
     alternatives_json(json, answer);
     sheets_json(json, answer);
-    strings_json(json, "notes", answer->notes.items, answer->notes.count);
+    json_key_strings(json, "notes", answer->notes.items, answer->notes.count);
     struct result cautions = {.frame = answer->frame};
     brace_cautions(json->text.arena, answer, &cautions);
-    strings_json(json, "cautions", cautions.cautions.items, cautions.cautions.count);
+    json_key_strings(json, "cautions", cautions.cautions.items, cautions.cautions.count);
     json_close(json);
     json_end(json);
 }

@@ -163,6 +163,19 @@ void json_key_number(struct json *json, const char *key, double value) {
     json_number(json, value);
 }
 
+void json_key_bool(struct json *json, const char *key, bool value) {
+    json_key(json, key);
+    json_bool(json, value);
+}
+
+void json_key_strings(struct json *json, const char *key, const char *const *items, size_t count) {
+    json_key(json, key);
+    json_list(json, JSON_LINES);
+    for (size_t k = 0; k < count; k++)
+        json_string(json, items[k]);
+    json_close(json);
+}
+
 void json_end(struct json *json) {
     assert(json->depth == 0);
     add(json, "\n", 1);

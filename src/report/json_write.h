@@ -55,6 +55,8 @@ void json_numbers(struct json *json, const double *values, size_t count); /* a l
 /* A key with its value. */
 void json_key_string(struct json *json, const char *key, const char *string);
 void json_key_number(struct json *json, const char *key, double value);
+void json_key_bool(struct json *json, const char *key, bool value);
+void json_key_strings(struct json *json, const char *key, const char *const *items, size_t count);
 
 /* A newline, and what is left to the sink. */
 void json_end(struct json *json);

@@ -54,12 +54,15 @@ bool quantity_read(struct arena *arena, const char *text, enum quantity kind,
 bool quantity_read_ratio(struct arena *arena, const char *text, const char *word,
                          enum unit_system system, double *divisor, double *si, const char **why);
 
-/* A price: "3.20 per 8 ft", "68 per 4 ft x 8 ft", "9 each". */
-enum price_basis { PRICE_PER_LENGTH, PRICE_PER_SHEET, PRICE_EACH };
+/* A price: "3.20 per 8 ft" (a stick of that length), "0.45 per ft" (by the length), "68 per 4 ft x
+ * 8 ft", "9 each", "8.50 per box of 100". */
+enum price_basis { PRICE_PER_LENGTH, PRICE_PER_SHEET, PRICE_EACH, PRICE_PER_BOX };
 struct price {
     double amount;
     enum price_basis basis;
     double length, width; /* m; per length: `length`; per sheet: both, the longer side first */
+    bool by_length;       /* per length without a number: sold in any length */
+    int in_box;           /* PRICE_PER_BOX */
 };
 bool quantity_read_price(struct arena *arena, const char *text, enum unit_system system,
                          struct price *price, const char **why);

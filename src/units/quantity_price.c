@@ -63,6 +63,18 @@ static bool read_sheet(struct arena *arena, const char *text, const char *sides,
     return true;
 }
 
+static bool read_box(struct arena *arena, const char *text, const char *number, struct price *price,
+                     const char **why) {
+    enum { BOX_MOST = 1000000 };
+    size_t digits = strspn(number, "0123456789");
+    double count = digits && digits < 9 ? decimal_value(arena, number, digits) : 0.0;
+    if (*after_spaces(number + digits) || !(count >= 1.0 && count <= BOX_MOST))
+        return refuse(arena, text, "a box holds a number of pieces, such as per box of 100", why);
+    price->basis = PRICE_PER_BOX;
+    price->in_box = (int)count;
+    return true;
+}
+
 bool quantity_read_price(struct arena *arena, const char *text, enum unit_system system,
                          struct price *price, const char **why) {
     *price = (struct price){0};
@@ -88,9 +100,13 @@ bool quantity_read_price(struct arena *arena, const char *text, enum unit_system
     }
     if (!sides || !*sides)
         return refuse(arena, text, "it does not say per what", why);
+    const char *box = after_word(sides, "box"), *of = box ? after_word(box, "of") : NULL;
+    if (box)
+        return read_box(arena, text, of ? of : "", price, why);
     const char *cross = strchr(sides, 'x');
     if (cross)
         return read_sheet(arena, text, sides, cross, system, price, why);
     price->basis = PRICE_PER_LENGTH;
+    price->by_length = isalpha((unsigned char)*sides);
     return read_side(arena, sides, system, &price->length, why);
 }

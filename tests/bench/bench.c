@@ -10,6 +10,8 @@
 #include "loads/loads.h"
 #include "sway/sway.h"
 
+#include "cutting.h"
+
 #include "base/text.h"
 
 #include <fcntl.h>
@@ -560,5 +562,6 @@ int main(int argc, char **argv) {
     folding();
     buckling_verdict(argv[3], 1);
     buckling_verdict(argv[3], 0);
+    cutting();
     return all_agree ? 0 : 1;
 }

@@ -237,6 +237,7 @@ Test(near_name, says_nothing_where_nothing_is_close) {
     SAME_TEXT(near_name("purlin", names, NAMES), NULL);
     SAME_TEXT(near_name("", names, NAMES), NULL);
     SAME_TEXT(near_name("rail", names, 0), NULL);
+    SAME_TEXT(near_name("E", (const char *const[]){"B", "C"}, 2), NULL);
 }
 
 Test(near_name, swapped_neighbours_count_once) {

@@ -246,10 +246,27 @@ Test(quantity, prices) {
     cr_assert(quantity_read_price(arena, "9 each", UNITS_US, &price, &why));
     cr_assert(price.basis == PRICE_EACH && fabs(price.amount - 9) < 1e-12);
     cr_assert(quantity_read_price(arena, "1.10 per ft", UNITS_US, &price, &why));
-    cr_assert(fabs(price.length - FT) < 1e-12);
-    static const char *const wrong[] = {
-        "3.20",    "3.20 per", "$3 each",    "-3 each",      "3 per 0 ft", "68 per 4 x 8 ft",
-        "3 eachs", "per 8 ft", "1,000 each", "3 per 8 ft 9", "1e999 each", "3 per 8 lb"};
+    cr_assert(fabs(price.length - FT) < 1e-12 && price.by_length);
+    cr_assert(quantity_read_price(arena, "3.20 per 1 ft", UNITS_US, &price, &why));
+    cr_assert(!price.by_length); /* a stick of one foot */
+    cr_assert(quantity_read_price(arena, "8.50 per box of 100", UNITS_US, &price, &why));
+    cr_assert(price.basis == PRICE_PER_BOX && price.in_box == 100);
+    static const char *const wrong[] = {"3.20",
+                                        "3.20 per",
+                                        "$3 each",
+                                        "-3 each",
+                                        "3 per 0 ft",
+                                        "68 per 4 x 8 ft",
+                                        "3 per box",
+                                        "3 per box of 0",
+                                        "3 per box of 1.5",
+                                        "3 per box of 10 x",
+                                        "3 eachs",
+                                        "per 8 ft",
+                                        "1,000 each",
+                                        "3 per 8 ft 9",
+                                        "1e999 each",
+                                        "3 per 8 lb"};
     for (size_t k = 0; k < sizeof wrong / sizeof wrong[0]; k++)
         cr_assert(!quantity_read_price(arena, wrong[k], UNITS_US, &price, &why), "%s was taken",
                   wrong[k]);

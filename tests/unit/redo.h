@@ -22,6 +22,8 @@ static inline double redo_us(double si, enum quantity kind) {
         return si / in;
     case QUANTITY_WEIGHT:
         return si / lb;
+    case QUANTITY_MASS:
+        return si / 0.45359237;
     case QUANTITY_LOAD:
     case QUANTITY_STRESS:
         return si / (lb / (in * in));

@@ -1,0 +1,37 @@
+/* cut/relaxation.h - the linear relaxation of the cutting problem: patterns may be cut a fraction
+ * of a time.
+ *
+ * Gilmore and Gomory (1961, 1963): a revised simplex that takes a new pattern from a knapsack
+ * problem whenever one is worth more than its board costs. Only patterns that the demand allows are
+ * taken ("proper" ones), which makes the bound sharper. The bound does not trust the floating
+ * numbers: the worths are rounded to whole numbers, the knapsacks solved exactly with them, and no
+ * set of boards can then cost less than their sum says. For src/cut only.
+ */
+#ifndef CUT_RELAXATION_H
+#define CUT_RELAXATION_H
+
+#include "cut/kinds.h"
+
+enum { RELAXED_KINDS_MOST = 250 }; /* more kinds with a demand take too long */
+
+/* Patterns found so far; later relaxations of parts of the demand start with them. */
+struct columns {
+    struct pattern *items;
+    size_t count, capacity;
+};
+
+struct relaxation {
+    bool solved;
+    size_t count; /* columns in use */
+    int *column;  /* into the columns */
+    double *times;
+    int64_t *worth; /* per kind; 0 without demand */
+    int64_t scale;  /* worth of a board for each unit of its cost: none holds more */
+    int64_t bound;  /* of the cost */
+};
+
+/* Not solved where there are too many kinds; `bound` is then 0. */
+struct relaxation relax(struct arena *arena, const struct kinds *kinds, const int *demand,
+                        struct columns *columns);
+
+#endif

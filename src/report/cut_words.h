@@ -1,0 +1,43 @@
+/* report/cut_words.h - what the answer of `cut` says in words, for its text and its pictures. */
+#ifndef REPORT_CUT_WORDS_H
+#define REPORT_CUT_WORDS_H
+
+#include "base/text.h"
+#include "result/cut_answer.h"
+
+/* "16.00": hundredths, always two. */
+const char *money_in_words(struct arena *arena, double amount);
+
+/* "2 ft 3-1/2 in"; "4 ft x 8 ft" */
+const char *cut_length_words(struct arena *arena, const struct cut_answer *answer, double length);
+const char *cut_size_words(struct arena *arena, const struct cut_answer *answer, double a,
+                           double b);
+
+/* "1/8 in": thirty-seconds and sixty-fourths too; other widths in decimals. */
+const char *kerf_in_words(struct arena *arena, const struct cut_answer *answer);
+
+/* "1x2 spruce-pine-fir, ungraded"; own sizes "20 x 90 mm". */
+const char *wood_in_words(struct arena *arena, const struct cut_answer *answer, int stick);
+
+/* What is on a board, the longest first: "2 ft 3 in front-1, 3 x 1 ft lower/slat". */
+const char *board_in_words(struct arena *arena, const struct cut_answer *answer,
+                           const struct cut_sticks *sticks, const struct cut_board *board);
+
+/* The name of a piece; of slats, which are all alike, without their number. */
+const char *piece_label(struct arena *arena, const struct cut_piece *piece);
+
+/* How its ends are cut: "both ends at 18.4 deg on the 1-1/2 in face"; "" where both are square. */
+const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
+                          const struct cut_piece *piece);
+
+/* "no fewer will do", "at least 4 are needed" */
+const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks);
+const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets);
+
+/* What is on every board and sheet, all of one length together, and what is left over.
+ * (report/cut_plan_text.c) */
+void cut_plan_section(struct text *text, const struct cut_answer *answer);
+void cut_order_section(struct text *text, const struct cut_answer *answer);
+void cut_left_section(struct text *text, const struct cut_answer *answer);
+
+#endif
