@@ -16,7 +16,7 @@ static struct snow_question ask_snow(struct asking *asking) {
         .ground = asked_quantity(asking, OPTION_GROUND_SNOW, false, QUANTITY_LOAD, false),
         .slope = asked_quantity(asking, OPTION_SLOPE, false, QUANTITY_ANGLE, false),
         .exposure = (enum snow_exposure)asked_name(asking, OPTION_SNOW_EXPOSURE, false, &exposures,
-                                                 SNOW_PARTIAL),
+                                                   SNOW_PARTIAL),
         .thermal =
             (enum snow_thermal)asked_name(asking, OPTION_THERMAL, false, &thermals, SNOW_UNHEATED),
         .risk = asked_name(asking, OPTION_RISK, false, &risks, 0) + 1,

@@ -276,7 +276,7 @@ struct frame {
     const char *title; /* "" where none */
     enum unit_system units;
     bool self_weight;
-    bool plane; /* every joint given as two numbers */
+    bool plane;        /* every joint given as two numbers */
     double tray_share; /* 1; of the trays as described, for questions such as `margin` */
 
     struct {

@@ -59,8 +59,7 @@ static void left_out(struct run *run) {
                     "screwed on all edges as bracing too");
     if (!indoors && !frame->site.ground_snow.given && !frame->site.snow_depth.given)
         not_checked(run, "snow (none given under site)");
-    if (!indoors && !frame->site.wind.given && !frame->site.gust.given &&
-        frame->site.wind_word < 0)
+    if (!indoors && !frame->site.wind.given && !frame->site.gust.given && frame->site.wind_word < 0)
         not_checked(run, "wind (none given under site)");
     if (frame->prices.count)
         not_checked(run, "prices: they are read, and no cost is made of them yet");

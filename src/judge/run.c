@@ -58,8 +58,7 @@ bool run_weights(const struct run *run, const struct response *response, int com
             bool standing = run_stands_for_long(run->loads, load_case->sets[k], in);
             solved &= response->solvable[column];
             if (share == SHARE_ALL || (share == SHARE_STANDING) == standing)
-                weights[column] +=
-                    in->terms[t].factor * loads_set_share(in, load_case->sets[k]);
+                weights[column] += in->terms[t].factor * loads_set_share(in, load_case->sets[k]);
         }
     }
     return solved;

@@ -59,7 +59,8 @@ static double exposed_stick(const struct bare *bare, size_t member, enum wind_fr
 
 /* Height of what stands on a shelf: pots are as high as wide. */
 static double tray_height(const struct shelf *shelf) {
-    if (shelf->trays == TRAYS_KIND && table_tray(shelf->tray)->length == table_tray(shelf->tray)->width)
+    if (shelf->trays == TRAYS_KIND &&
+        table_tray(shelf->tray)->length == table_tray(shelf->tray)->width)
         return table_tray(shelf->tray)->width;
     return table_constant("tray-side").value;
 }
@@ -135,7 +136,7 @@ void bare_wind(struct arena *arena, const struct bare *bare, enum wind_from from
             force[c] = pressure * area * blows[c];
         if (area > 0.0)
             shelf_force(arena, model, &model->frame->shelves.items[k], &bare->shelves[k],
-                        bare->shelves[k].shares, bare->shelves[k].start, bare->shelves[k].end, force,
-                        set);
+                        bare->shelves[k].shares, bare->shelves[k].start, bare->shelves[k].end,
+                        force, set);
     }
 }

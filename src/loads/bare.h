@@ -1,8 +1,8 @@
 /* loads/bare.h - wind on what no panel covers: sticks and trays as a lattice.
  *
- * For each side the wind comes from: a stick counts unless a panel lies over it or stands between it
- * and the wind. Its own area across the wind, every face of the frame alike (no shelter), takes q
- * times a coefficient by how much of the frame's outline is solid: with trays on the shelves that
+ * For each side the wind comes from: a stick counts unless a panel lies over it or stands between
+ * it and the wind. Its own area across the wind, every face of the frame alike (no shelter), takes
+ * q times a coefficient by how much of the frame's outline is solid: with trays on the shelves that
  * of a wall with holes, 1.45 (1 - (1 - e)^1.5)/e; bare sticks 2.0, 1.8, 1.6 (ASCE 7-16 Table
  * 29.4-2). The gust factor 0.85 is left out: the safe side.
  */

@@ -130,16 +130,17 @@ static void add(struct making *making, const char *name, const struct together *
 static const char *part(const struct making *making, double factor, const char *letter,
                         const char *variant) {
     struct arena *arena = making->arena;
-    return arena_print(arena, "%s%s%s%s", factor == 1.0 ? "" : decimal_significant(arena, factor, 3),
-                       letter, *variant ? "/" : "", variant);
+    return arena_print(arena, "%s%s%s%s",
+                       factor == 1.0 ? "" : decimal_significant(arena, factor, 3), letter,
+                       *variant ? "/" : "", variant);
 }
 
 /* "0.6W from left/out" */
 static const char *wind_part(const struct making *making, double factor, int wind) {
     static const char *const FROM[] = {"from left", "from right", "from front", "from back"};
     const struct load_case *from = &making->loads->cases[wind];
-    return part(making, factor, arena_print(making->arena, "W %s",
-                                            FROM[from->frame_case - CASE_WIND_LEFT]),
+    return part(making, factor,
+                arena_print(making->arena, "W %s", FROM[from->frame_case - CASE_WIND_LEFT]),
                 from->variant);
 }
 
@@ -190,8 +191,7 @@ static void winds(struct making *making) {
                                               : table_constant("map-wind-share").value;
     double least = table_constant("least-dead-share").value;
     for (int side = CASE_WIND_LEFT; side <= CASE_WIND_BACK; side++)
-        for (int wind = find_case(loads, side); wind >= 0;
-             wind = next_variant(loads, side, wind)) {
+        for (int wind = find_case(loads, side); wind >= 0; wind = next_variant(loads, side, wind)) {
             struct together what = NOTHING;
             what.trays = true;
             what.wind = wind;

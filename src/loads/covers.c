@@ -58,8 +58,8 @@ static double level_run(const struct cover *cover) {
         for (int k = 0; k < i; k++) {
             double x = cover->corners[i][0] - cover->corners[k][0];
             double y = cover->corners[i][1] - cover->corners[k][1];
-            double way = steep > 1e-6 ? fabs(x * fall[0] + y * fall[1]) / steep
-                                      : fmax(fabs(x), fabs(y));
+            double way =
+                steep > 1e-6 ? fabs(x * fall[0] + y * fall[1]) / steep : fmax(fabs(x), fabs(y));
             most = fmax(most, way);
         }
     return most;
@@ -73,9 +73,8 @@ static void measure(struct arena *arena, const struct model *model, double groun
     vector_between(cover->corners[1], cover->corners[3], b);
     vector_cross(a, b, normal);
     cover->slope = atan2(hypot(normal[0], normal[1]), fabs(normal[2]));
-    cover->kind =
-        cover->slope <= table_constant("cover-upright").value * (1.0 + 1e-9) ? COVER_ROOF
-                                                                             : COVER_WALL;
+    cover->kind = cover->slope <= table_constant("cover-upright").value * (1.0 + 1e-9) ? COVER_ROOF
+                                                                                       : COVER_WALL;
     turn_outward(cover, model);
     cover->area = panel_area(model, cover->panel);
     cover->level_area = cover->area * cos(cover->slope);

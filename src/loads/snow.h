@@ -27,12 +27,12 @@ const char *snow_way_name(enum snow_way way);
 
 struct site_snow {
     bool given;
-    bool by_depth;       /* typed as depth and kind */
-    double depth_load;   /* Pa, of that */
-    struct cited share;  /* of S in combinations: 1, or 0.7 of a map load of 7-22 */
+    bool by_depth;                 /* typed as depth and kind */
+    double depth_load;             /* Pa, of that */
+    struct cited share;            /* of S in combinations: 1, or 0.7 of a map load of 7-22 */
     struct snow_question question; /* of the map load; slope and low are those of each roof */
     bool beside_house;
-    double eave; /* m above the ground, of the house */
+    double eave;           /* m above the ground, of the house */
     struct snow_step step; /* height is that of each roof */
     bool roof_heated;      /* heated: yes */
 };

@@ -23,8 +23,8 @@ static struct load_set *new_case(struct making *making, int frame_case, int way,
     struct weather_case made = {.frame_case = frame_case,
                                 .way = way,
                                 .variant = variant,
-                                .name = *variant ? arena_print(arena, "%s/%s", name, variant)
-                                                 : name};
+                                .name =
+                                    *variant ? arena_print(arena, "%s/%s", name, variant) : name};
     made.set.present = true;
     made.set.leans = frame_case == CASE_SNOW;
     made.set.joints = arena_take(arena, making->model->frame->joints.count, sizeof(double[6]));
@@ -178,8 +178,7 @@ struct weather *weather_build(struct arena *arena, const struct model *model,
     weather->shelf_snow = ARENA_ARRAY(arena, double, frame->shelves.count);
     weather->snow = site_snow_of(&frame->site);
     weather->wind = site_wind_of(&frame->site, frame_height(&making), frame->units);
-    weather->box =
-        wind_box_of(weather->covers, weather->cover_count, frame->site.beside_house);
+    weather->box = wind_box_of(weather->covers, weather->cover_count, frame->site.beside_house);
     find_open_shelves(&making);
     for (int way = SNOW_EVEN; weather->snow.given && way < SNOW_WAY_COUNT; way++)
         if (snow_way_occurs(&making, (enum snow_way)way))
@@ -198,8 +197,8 @@ double weather_most_snow(const struct weather *weather, size_t cover) {
     double most = 0.0;
     for (size_t k = 0; k < weather->cases.count; k++)
         if (weather->cases.items[k].frame_case == CASE_SNOW)
-            most = fmax(most, snow_on_cover(&weather->snow, weather->covers, weather->cover_count,
-                                            cover, (enum snow_way)weather->cases.items[k].way,
-                                            NULL));
+            most =
+                fmax(most, snow_on_cover(&weather->snow, weather->covers, weather->cover_count,
+                                         cover, (enum snow_way)weather->cases.items[k].way, NULL));
     return most;
 }

@@ -25,17 +25,16 @@ const double *wind_direction(enum wind_from from) {
 }
 
 struct site_wind site_wind_of(const struct site *site, double height, enum unit_system units) {
-    struct site_wind wind = {.given =
-                                 site->wind.given || site->gust.given || site->wind_word >= 0};
+    struct site_wind wind = {.given = site->wind.given || site->gust.given || site->wind_word >= 0};
     if (!wind.given)
         return wind;
     wind.real = !site->wind.given;
     wind.share = wind.real ? (struct cited){1.0, "a gust as it blows", MARK_TRADE}
                            : table_constant("map-wind-share");
     wind.service = table_constant(wind.real ? "service-gust" : "service-wind");
-    double speed = site->wind.given    ? site->wind.value
-                   : site->gust.given  ? site->gust.value
-                                       : table_wind_word_gust(site->wind_word).value;
+    double speed = site->wind.given   ? site->wind.value
+                   : site->gust.given ? site->gust.value
+                                      : table_wind_word_gust(site->wind_word).value;
     wind.question = (struct wind_question){.edition = site->edition,
                                            .speed = speed,
                                            .exposure = site->exposure ? site->exposure : 'C',
@@ -106,8 +105,7 @@ static struct cited free_roof(const char *what, double slope) {
     if (k > 0 && k + 1 < ROWS) {
         snprintf(row, sizeof row, "free-roof.%s.%s", what, SLOPES[k + 1].name);
         value.value += (weather_row(TABLE, row).value - value.value) *
-                       (degrees - SLOPES[k].degrees) /
-                       (SLOPES[k + 1].degrees - SLOPES[k].degrees);
+                       (degrees - SLOPES[k].degrees) / (SLOPES[k + 1].degrees - SLOPES[k].degrees);
     }
     value.value *= weather_row(TABLE, "gust").value;
     return value;

@@ -26,9 +26,9 @@ const double *wind_direction(enum wind_from from);
 
 struct site_wind {
     bool given;
-    bool real;             /* a gust that was typed or named, not a map speed */
-    struct cited share;    /* of W in combinations: 0.6 of a map speed, 1 of a real gust */
-    struct cited service;  /* of W for lean: 0.42, 0.7 */
+    bool real;            /* a gust that was typed or named, not a map speed */
+    struct cited share;   /* of W in combinations: 0.6 of a map speed, 1 of a real gust */
+    struct cited service; /* of W for lean: 0.42, 0.7 */
     struct wind_question question;
     double q; /* Pa */
 };
@@ -39,7 +39,7 @@ struct wind_box {
     bool covered; /* some panel meets the wind */
     bool walls;
     size_t opens; /* how many panels can stand open */
-    bool gapes; /* a roof and walls on three sides of four */
+    bool gapes;   /* a roof and walls on three sides of four */
 };
 struct wind_box wind_box_of(const struct cover *covers, size_t count, bool beside_house);
 

@@ -132,7 +132,8 @@ static void name_first(struct question *question, double value, struct margin *m
 static struct margin find(struct question *question, double described) {
     struct margin margin = {
         .value = NAN, .as_described = described, .first = "", .first_words = ""};
-    double low = 0.0, high = isnan(described) || described == 0.0 ? START[question->load] : described;
+    double low = 0.0,
+           high = isnan(described) || described == 0.0 ? START[question->load] : described;
     if (excess(0.0, question) > 0.0) {
         margin.reach = REACH_NONE;
         margin.value = 0.0;
@@ -204,8 +205,8 @@ struct margin_answer *margin_find(struct arena *arena, const struct frame *frame
     judge_as_described(arena, frame, answer);
     for (int load = 0; load < MARGIN_COUNT; load++) {
         double value = described(frame, load);
-        answer->loads[load] = (struct margin){
-            .value = NAN, .as_described = value, .first = "", .first_words = ""};
+        answer->loads[load] =
+            (struct margin){.value = NAN, .as_described = value, .first = "", .first_words = ""};
         if (isnan(value) || answer->problems.count || answer->verdict == VERDICT_FOLDS ||
             answer->verdict == VERDICT_FAILED)
             continue;

@@ -1,5 +1,5 @@
-/* margin/margin.h - the command `margin`: tray weight, snow and wind raised, one at a time, until the
- * first check fails.
+/* margin/margin.h - the command `margin`: tray weight, snow and wind raised, one at a time, until
+ * the first check fails.
  *
  * The whole judgement is a function of the load; its worst ratio less one has its zero bracketed by
  * doubling, then found by Brent's method (GSL) to 1e-10 of the load. Checks without a published

@@ -40,7 +40,8 @@ static const char *amount(struct arena *arena, const struct margin_answer *answe
                            quantity_print(arena, value, QUANTITY_LOAD, frame->units),
                            depth_in_words(arena, value, table_snow_find("settled"), frame->units));
     default:
-        return arena_print(arena, "%s%s", quantity_print(arena, value, QUANTITY_SPEED, frame->units),
+        return arena_print(arena, "%s%s",
+                           quantity_print(arena, value, QUANTITY_SPEED, frame->units),
                            site->wind.given ? " as wind maps give it" : " in a real gust");
     }
 }
@@ -82,15 +83,17 @@ static const char *summary(struct arena *arena, const struct margin_answer *answ
         return arena_print(arena, "%s: %s", title, answer->trouble);
     switch (answer->verdict) {
     case VERDICT_FOLDS:
-        return arena_print(arena, "%s folds as described, so nothing is left; batten brace says why.",
-                           title);
+        return arena_print(
+            arena, "%s folds as described, so nothing is left; batten brace says why.", title);
     case VERDICT_FAILS:
-        return arena_print(arena, "%s does not hold as described. Each load is changed alone here, "
-                                  "the others as described.",
+        return arena_print(arena,
+                           "%s does not hold as described. Each load is changed alone here, "
+                           "the others as described.",
                            title);
     default:
-        return arena_print(arena, "%s: how much of each load until the first check fails, the others "
-                                  "as described.",
+        return arena_print(arena,
+                           "%s: how much of each load until the first check fails, the others "
+                           "as described.",
                            title);
     }
 }

@@ -1,4 +1,5 @@
-/* Pictures: polygons, pieces of wood, what is hidden, labels, exaggeration, words of other people. */
+/* Pictures: polygons, pieces of wood, what is hidden, labels, exaggeration, words of other people.
+ */
 #include "in_arena.h"
 #include "near.h"
 #include "second_frame.h"
@@ -48,7 +49,8 @@ static double area_of(const struct convexes *pieces) {
 
 Test(draw, polygons_are_clipped) {
     struct convex square = rectangle(0, 0, 2, 2);
-    struct convex corner = convex_clip(arena, &square, 1, 1, 1); /* x + y <= 1: half a unit square */
+    struct convex corner =
+        convex_clip(arena, &square, 1, 1, 1); /* x + y <= 1: half a unit square */
     NEAR_ABS(convex_area(&corner), 0.5, 1e-12);
     struct convex nothing = convex_clip(arena, &square, 1, 0, -1);
     cr_assert(nothing.count == 0);
@@ -69,11 +71,13 @@ Test(draw, holes_are_taken_out) {
 Test(draw, stretches_of_lines) {
     struct convex square = rectangle(1, 0, 3, 2);
     double begin, end;
-    cr_assert(convex_stretch(&square, (struct point){0, 1}, (struct point){4, 1}, true, &begin, &end));
+    cr_assert(
+        convex_stretch(&square, (struct point){0, 1}, (struct point){4, 1}, true, &begin, &end));
     NEAR_ABS(begin, 0.25, 1e-3);
     NEAR_ABS(end, 0.75, 1e-3);
-    cr_assert(convex_stretch(&square, (struct point){0, 2}, (struct point){4, 2}, true, &begin, &end),
-              "on the border");
+    cr_assert(
+        convex_stretch(&square, (struct point){0, 2}, (struct point){4, 2}, true, &begin, &end),
+        "on the border");
     cr_assert(
         !convex_stretch(&square, (struct point){0, 2}, (struct point){4, 2}, false, &begin, &end));
     cr_assert(
@@ -99,8 +103,7 @@ Test(draw, views_are_square) {
 
 /* ---- pieces of wood ---- */
 
-#define STICKS                                                                                     \
-    "sticks: {p: {size: [20 mm, 40 mm], material: {E: 9 GPa, density: 420}}}\n"
+#define STICKS "sticks: {p: {size: [20 mm, 40 mm], material: {E: 9 GPa, density: 420}}}\n"
 /* A post of 40 x 20 (40 along x), a rail 40 deep and 20 thick lapped on it, of length 1 m. */
 #define LAPPED                                                                                     \
     "batten: 1\nunits: si\nsite: {place: indoors}\n" STICKS                                        \
@@ -144,7 +147,8 @@ Test(draw, wood_is_cut_as_it_is_fastened) {
     /* the post ends half a rail (20 mm) over the joint, and on the ground at it */
     reaches(&woods[0], 2, 0.0, 0.52);
     reaches(&woods[0], 0, -0.02, 0.02);
-    /* the rail lies in front: half a post and half a rail, 10 + 10 mm, and reaches over the posts */
+    /* the rail lies in front: half a post and half a rail, 10 + 10 mm, and reaches over the posts
+     */
     reaches(&woods[3], 1, -0.03, -0.01);
     reaches(&woods[3], 0, -0.02, 1.02);
     reaches(&woods[3], 2, 0.48, 0.52);
@@ -157,8 +161,8 @@ Test(draw, wood_is_cut_as_it_is_fastened) {
 
 /* Two sticks 20 thick that cross: the upright one 100 mm nearer, 40 wide; the level one 40 high. */
 #define CROSSING(nearer)                                                                           \
-    "batten: 1\nunits: si\nsite: {place: indoors}\n" STICKS                                        \
-    "joints: {a: [500, " nearer ", 0], b: [500, " nearer ", 1000], c: [0, 0, 500],\n"              \
+    "batten: 1\nunits: si\nsite: {place: indoors}\n" STICKS "joints: {a: [500, " nearer            \
+    ", 0], b: [500, " nearer ", 1000], c: [0, 0, 500],\n"                                          \
     "  d: [1000, 0, 500]}\n"                                                                       \
     "members: {upright: {from: a, to: b, stick: p}, level: {from: c, to: d, stick: p}}\n"          \
     "supports: {a: fixed, b: fixed, c: fixed, d: fixed}\n"
@@ -173,7 +177,8 @@ static double seen_area(const struct look *look, int member) {
 
 static struct look *front_of(const char *text) {
     const struct model *model = model_of(text);
-    return look_at(arena, wood_pieces(arena, model), model->member_count, &VIEWS[VIEW_FRONT], 100.0);
+    return look_at(arena, wood_pieces(arena, model), model->member_count, &VIEWS[VIEW_FRONT],
+                   100.0);
 }
 
 Test(draw, the_nearer_stick_hides_the_other) {
@@ -209,8 +214,8 @@ Test(draw, in_one_plane_the_first_of_the_file_is_on_top) {
     NEAR_ABS(seen_area(look, 1), 400.0 - 16.0, 1e-6);
 }
 
-/* A stick that runs into another is seen up to where it goes in: from y = -0.5, rising away from the
- * eye, through the front face of a level one. */
+/* A stick that runs into another is seen up to where it goes in: from y = -0.5, rising away from
+ * the eye, through the front face of a level one. */
 Test(draw, sticks_that_run_into_one_another_part_on_a_line) {
     const struct model *model = model_of(
         "batten: 1\nunits: si\nsite: {place: indoors}\n"
@@ -219,15 +224,15 @@ Test(draw, sticks_that_run_into_one_another_part_on_a_line) {
         "joints: {a: [500, -500, 0], b: [500, 500, 1000], c: [0, 0, 500], d: [1000, 0, 500]}\n"
         "members: {board: {from: c, to: d, stick: board}, rising: {from: a, to: b, stick: p}}\n"
         "supports: {a: fixed, b: fixed, c: fixed, d: fixed}\n");
-    struct look *look =
-        look_at(arena, wood_pieces(arena, model), 2, &VIEWS[VIEW_FRONT], 1000.0);
+    struct look *look = look_at(arena, wood_pieces(arena, model), 2, &VIEWS[VIEW_FRONT], 1000.0);
     double hidden = 0.0;
     for (size_t f = 0; f < look->face_count; f++)
         if (look->faces[f].member == 0)
             hidden += convex_area(&look->faces[f].outline) - area_of(&look->faces[f].pieces);
     /* The stick is 20 mm wide (its 40 stand upright in its plane). Its upper long edge runs along
      * z = 500 + y + 20 sqrt 2, so its topmost line goes into the face y = -10 at z = 518.3; the
-     * board begins at z = 300. Depths within 0.2 mm count as one plane, where the board is first. */
+     * board begins at z = 300. Depths within 0.2 mm count as one plane, where the board is first.
+     */
     NEAR_ABS(hidden, 20.0 * (490.0 - 0.2 + 20.0 * sqrt(2.0) - 300.0), 1e-6);
 }
 
@@ -238,7 +243,8 @@ Test(draw, labels_keep_off_lines_and_one_another) {
     struct labels labels = {.arena = arena, .room = {0, 0, 120, 90}};
     ink_start(&ink, arena);
     for (int k = 0; k < 10; k++)
-        labels_keep_off_line(&labels, (struct point){10 + 10 * k, 10}, (struct point){15 + 9 * k, 80});
+        labels_keep_off_line(&labels, (struct point){10 + 10 * k, 10},
+                             (struct point){15 + 9 * k, 80});
     size_t lines = labels.lines.count;
     for (int k = 0; k < 40; k++) {
         struct label_anchor anchors[2] = {{{10 + 10 * (k % 10), 10 + 15 * (k / 10)}, 0.0},
@@ -268,10 +274,12 @@ Test(draw, labels_keep_off_lines_and_one_another) {
 Test(draw, words_break_between_words_and_at_letters) {
     struct ink ink;
     ink_start(&ink, arena);
-    double down = ink_wrapped(&ink, WORDS_PLAIN, (struct point){0, 0}, 20, "a few short words here");
+    double down =
+        ink_wrapped(&ink, WORDS_PLAIN, (struct point){0, 0}, 20, "a few short words here");
     cr_assert(down > 2 * 2.5 && down < 6 * 2.5, "%g", down);
     ink_start(&ink, arena);
-    ink_wrapped(&ink, WORDS_PLAIN, (struct point){0, 0}, 6, "\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9");
+    ink_wrapped(&ink, WORDS_PLAIN, (struct point){0, 0}, 6,
+                "\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9");
     cr_assert(!has(text_string(&ink.words), "\xEF\xBF\xBD"), "no letter is cut in two");
     HAS(text_string(&ink.words), "\xC3\xA9");
 }
@@ -281,7 +289,10 @@ Test(draw, words_break_between_words_and_at_letters) {
 Test(draw, markup_is_harmless) {
     SAME_TEXT(markup(arena, "a<b>&\"c'"), "a&lt;b&gt;&amp;&quot;c&#39;");
     SAME_TEXT(markup(arena, "x\x01\x1b[31my"), "x\xEF\xBF\xBD\xEF\xBF\xBD[31my");
-    SAME_TEXT(markup(arena, "\xE2\x80\xAE" "evil"), "\xEF\xBF\xBD" "evil");
+    SAME_TEXT(markup(arena, "\xE2\x80\xAE"
+                            "evil"),
+              "\xEF\xBF\xBD"
+              "evil");
     SAME_TEXT(markup(arena, "\xFF\xC3"), "\xEF\xBF\xBD\xEF\xBF\xBD");
     SAME_TEXT(markup(arena, "caf\xC3\xA9 \xF0\x9F\x8C\xB1"), "caf\xC3\xA9 \xF0\x9F\x8C\xB1");
 }
@@ -299,7 +310,8 @@ static struct drawing drawing_for(const char *text, const char *under, struct re
 /* A simple beam 2 m long, 100 N in the middle: F L^3 / (48 E I), E 10 GPa, I = 45 x 95^3 / 12 mm4 =
  * 3215156 mm4: 800 / (48 x 10e9 x 3.2151562e-6) = 0.51838 mm. */
 #define BEAM                                                                                       \
-    "batten: 1\ntitle: \"Beam <&> '\\u05d0'\"\nunits: si\nself-weight: no\nsite: {place: indoors}\n" \
+    "batten: 1\ntitle: \"Beam <&> '\\u05d0'\"\nunits: si\nself-weight: no\nsite: {place: "         \
+    "indoors}\n"                                                                                   \
     "sticks: {a: {size: [45, 95], material: {E: 10 GPa, density: 420, Fb: 8 MPa}}}\n"              \
     "joints: {l: [0, 0], r: [2000, 0]}\n"                                                          \
     "members: {beam: {from: l, to: r, stick: a}}\n"                                                \
