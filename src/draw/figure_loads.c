@@ -150,9 +150,11 @@ static void stick_loaded(struct figure *figure, struct values *values, size_t me
                     figure->drawing->woods[member].lapped[c];
         struct point tip = figure_point(figure, at);
         arrow(figure, tip, way);
-        if (tail_count < ANCHORS && k >= (count - ANCHORS) / 2)
-            tails[tail_count++] = (struct label_anchor){
+        if (tail_count < ANCHORS && k >= (count - ANCHORS) / 2) {
+            tails[tail_count] = (struct label_anchor){
                 {tip.x - ARROW * way.x, tip.y - ARROW * way.y}, 0.3 * (double)tail_count};
+            tail_count++;
+        }
     }
     add_value(figure, values, on->force, tails, tail_count);
 }
