@@ -71,7 +71,8 @@ const struct command COMMANDS[] = {
     {"draw",
      "FRAME.yaml",
      "pictures (SVG): the frame, its loads, how it bends, how it folds",
-     "FRAME.yaml describes the frame; - reads it from standard input. Judges nothing: the frame may "
+     "FRAME.yaml describes the frame; - reads it from standard input. Judges nothing: the frame "
+     "may "
      "be one that folds.",
      1,
      1,
@@ -81,7 +82,8 @@ const struct command COMMANDS[] = {
     {"report",
      "FRAME.yaml",
      "one self-contained HTML page for the workbench or to show to a professional",
-     "FRAME.yaml describes the frame; - reads it from standard input. Ends by the verdict; the page "
+     "FRAME.yaml describes the frame; - reads it from standard input. Ends by the verdict; the "
+     "page "
      "is written all the same.",
      1,
      1,

@@ -78,8 +78,8 @@ static void draw(const struct call *call, const struct asked *asked, const struc
     struct problems problems = problems_new(call->arena);
     const struct model *model = model_build(call->arena, result->frame, &problems);
     const struct loads *loads = loads_build(call->arena, model);
-    bool braces = asked->shows[SHOW_BRACES] ||
-                  (asked->shows[SHOW_FOLDS] && !result->folding.motion_count);
+    bool braces =
+        asked->shows[SHOW_BRACES] || (asked->shows[SHOW_FOLDS] && !result->folding.motion_count);
     struct drawing drawing = drawing_of(call->arena, model, loads, result,
                                         braces ? brace_find(call->arena, result->frame) : NULL);
     memcpy(drawing.shows, asked->shows, sizeof drawing.shows);

@@ -96,8 +96,8 @@ bool convex_stretch(const struct convex *shape, struct point from, struct point 
     *end = 1.0;
     for (size_t k = 0; k < shape->count; k++) {
         half_plane(shape, sign, k, edge);
-        double over = edge[0] * from.x + edge[1] * from.y - edge[2] +
-                      (with_borders ? -BORDER : BORDER);
+        double over =
+            edge[0] * from.x + edge[1] * from.y - edge[2] + (with_borders ? -BORDER : BORDER);
         double along = edge[0] * (to.x - from.x) + edge[1] * (to.y - from.y);
         if (fabs(along) < 1e-12) {
             if (over > 0.0)

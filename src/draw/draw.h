@@ -9,8 +9,8 @@
 #include "base/text.h"
 #include "draw/drawing.h"
 
-/* A whole document: the views asked for on one sheet (A4 for all four, A5 for one), then the ways to
- * fold where they are shown. A plane frame has only its front. */
+/* A whole document: the views asked for on one sheet (A4 for all four, A5 for one), then the ways
+ * to fold where they are shown. A plane frame has only its front. */
 void draw_sheet(struct text *out, const struct drawing *drawing, const bool views[VIEW_COUNT]);
 
 /* One view, or one way to fold seen from the corner, as an <svg> to stand in a page. */

@@ -8,8 +8,8 @@ const char *const SHOW_NAMES_TYPED[SHOW_COUNT] = {"names", "dimensions", "loads"
 
 /* ORDER WORK */
 const char *const WORK_WORDS[WORK_COUNT] = {
-    "not checked", "up to half of its limit", "up to 90 % of its limit",
-    "close to its limit", "no published rule", "over its limit"};
+    "not checked",        "up to half of its limit", "up to 90 % of its limit",
+    "close to its limit", "no published rule",       "over its limit"};
 
 #define HALF 0.5 /* of the limit */
 
@@ -27,10 +27,12 @@ static enum work work_of(const struct check *check) {
     }
 }
 
-/* Kinds of checks of a shelf, a sheet or the whole: their names may happen to be those of sticks. */
+/* Kinds of checks of a shelf, a sheet or the whole: their names may happen to be those of sticks.
+ */
 static bool is_about_a_stick(const char *kind) {
-    static const char *const others[] = {"slat",  "lean", "sway",  "panel", "panel-screw",
-                                         "panel-rack", "hinge", "lift", "slide", "tip", "carry"};
+    static const char *const others[] = {"slat",        "lean",       "sway",  "panel",
+                                         "panel-screw", "panel-rack", "hinge", "lift",
+                                         "slide",       "tip",        "carry"};
     for (size_t k = 0; k < sizeof others / sizeof *others; k++)
         if (strcmp(others[k], kind) == 0)
             return false;

@@ -22,7 +22,8 @@ enum show {
 };
 extern const char *const SHOW_NAMES_TYPED[SHOW_COUNT]; /* "names" "dimensions" ... */
 
-/* How hard a stick works, by the worst check that names it. ORDER WORK: as the pens that fill it. */
+/* How hard a stick works, by the worst check that names it. ORDER WORK: as the pens that fill it.
+ */
 enum work { WORK_PLAIN, WORK_EASY, WORK_SOME, WORK_CLOSE, WORK_NO_RULE, WORK_FAILS, WORK_COUNT };
 extern const char *const WORK_WORDS[WORK_COUNT];
 

@@ -89,7 +89,7 @@ static struct figure figure_start(const struct drawing *drawing, enum view_kind 
                             .ink = ink,
                             .labels = {.arena = drawing->arena, .room = site->room}};
     figure.taken = (struct box){at.x, at.y, at.x + (extent.right - extent.left) * scale,
-                               at.y + (extent.high - extent.low) * scale};
+                                at.y + (extent.high - extent.low) * scale};
     figure.look =
         look_at(drawing->arena, drawing->woods, drawing->model->member_count, view, scale);
     measure_shares(&figure);

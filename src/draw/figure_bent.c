@@ -35,8 +35,8 @@ static struct point moved(const struct figure *figure, size_t member, size_t sta
     const struct bent_stick *bent = &figure->drawing->result->bent.members[member];
     double at[3];
     for (int c = 0; c < 3; c++)
-        at[c] = stick->from[c] + bent->at[station] * stick->axes[0][c] +
-                times * bent->by[station][c];
+        at[c] =
+            stick->from[c] + bent->at[station] * stick->axes[0][c] + times * bent->by[station][c];
     return figure_point(figure, at);
 }
 

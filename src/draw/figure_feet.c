@@ -16,7 +16,8 @@ static void line(struct figure *figure, struct point from, struct point to) {
 }
 
 static void ground(struct figure *figure, struct point at) {
-    line(figure, (struct point){at.x - GROUND_HALF, at.y}, (struct point){at.x + GROUND_HALF, at.y});
+    line(figure, (struct point){at.x - GROUND_HALF, at.y},
+         (struct point){at.x + GROUND_HALF, at.y});
     for (double x = -GROUND_HALF + STROKE; x <= GROUND_HALF + 1e-9; x += STROKE)
         line(figure, (struct point){at.x + x, at.y},
              (struct point){at.x + x - STROKE, at.y + STROKE});
@@ -76,8 +77,8 @@ static void support_drawn(struct figure *figure, const struct support *support) 
     else if (holds_all(support, 0, 6)) {
         ground(figure, at);
         triangle(figure, at);
-    } else if (holds_all(support, 0, 3) || (figure->drawing->frame->plane && support->held[0] &&
-                                            support->held[2])) {
+    } else if (holds_all(support, 0, 3) ||
+               (figure->drawing->frame->plane && support->held[0] && support->held[2])) {
         triangle(figure, at);
         ground(figure, (struct point){at.x, at.y + 3.0});
     } else

@@ -5,10 +5,10 @@
 #include <math.h>
 #include <string.h>
 
-/* The loads of the combination that is shown, without the frame's own weight: for each stick and each
- * joint arrows with what they come to together. */
+/* The loads of the combination that is shown, without the frame's own weight: for each stick and
+ * each joint arrows with what they come to together. */
 
-enum { TOLD_EACH = 6 };  /* equal values in a view; more are told once */
+enum { TOLD_EACH = 6 }; /* equal values in a view; more are told once */
 #define ARROW 7.0       /* mm */
 #define EVERY 9.0       /* mm between the arrows of one stick */
 #define SEEN_LEAST 0.35 /* a load that points more towards the eye is left out */
@@ -134,8 +134,7 @@ static void stick_loaded(struct figure *figure, struct values *values, size_t me
     double way3[3] = {on->force[0], on->force[1], on->force[2]};
     struct point way;
     struct label_anchor tails[ANCHORS];
-    if (!on->any || !figure_shows_stick(figure, member) ||
-        !seen_from_here(figure, on->force, &way))
+    if (!on->any || !figure_shows_stick(figure, member) || !seen_from_here(figure, on->force, &way))
         return;
     vector_unit(way3);
     struct point along = figure_direction(figure, stick->axes[0]);
@@ -151,9 +150,11 @@ static void stick_loaded(struct figure *figure, struct values *values, size_t me
                     figure->drawing->woods[member].lapped[c];
         struct point tip = figure_point(figure, at);
         arrow(figure, tip, way);
-        if (tail_count < ANCHORS && k >= (count - ANCHORS) / 2)
-            tails[tail_count++] = (struct label_anchor){
+        if (tail_count < ANCHORS && k >= (count - ANCHORS) / 2) {
+            tails[tail_count] = (struct label_anchor){
                 {tip.x - ARROW * way.x, tip.y - ARROW * way.y}, 0.3 * (double)tail_count};
+            tail_count++;
+        }
     }
     add_value(figure, values, on->force, tails, tail_count);
 }
@@ -164,7 +165,8 @@ struct at_spot {
     double force[3];
 };
 
-static size_t gather_spots(const struct figure *figure, double (*joints)[3], struct at_spot *spots) {
+static size_t gather_spots(const struct figure *figure, double (*joints)[3],
+                           struct at_spot *spots) {
     size_t count = 0;
     for (size_t j = 0; j < figure->drawing->frame->joints.count; j++) {
         struct point at = figure_point(figure, figure->drawing->frame->joints.items[j].at);

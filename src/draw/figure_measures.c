@@ -5,14 +5,14 @@
 #include <math.h>
 #include <stdlib.h>
 
-/* Dimensions: at the side a pole with a mark at each height, as one is held against the posts; below
- * (in the plan at the side too) the gaps from post to post and the whole. */
+/* Dimensions: at the side a pole with a mark at each height, as one is held against the posts;
+ * below (in the plan at the side too) the gaps from post to post and the whole. */
 
 enum { HEIGHTS_MOST = 10, GAPS_MOST = 12 };
-#define SAME 8e-4      /* m: heights nearer than this are one */
-#define POLE_OFF 4.5   /* mm from the wood */
-#define LINE_EVERY 5.0 /* mm from one line of dimensions to the next */
-#define TICK 1.0       /* mm */
+#define SAME 8e-4       /* m: heights nearer than this are one */
+#define POLE_OFF 4.5    /* mm from the wood */
+#define LINE_EVERY 5.0  /* mm from one line of dimensions to the next */
+#define TICK 1.0        /* mm */
 #define HEIGHT_ROOM 3.4 /* mm from one height to the next */
 
 struct marks { /* places along a direction of the frame, m, ascending */
@@ -138,8 +138,8 @@ static void thin_line(struct figure *figure, struct point from, struct point to)
 
 static void words_box(struct figure *figure, double left, double base, double width) {
     double height = ink_words_height(WORDS_PLAIN);
-    labels_keep_off_box(&figure->labels,
-                        (struct box){left, base - 0.85 * height, left + width, base + 0.25 * height});
+    labels_keep_off_box(&figure->labels, (struct box){left, base - 0.85 * height, left + width,
+                                                      base + 0.25 * height});
 }
 
 /* ---- heights ---- */
@@ -163,8 +163,9 @@ double figure_heights_width(const struct drawing *drawing) {
     struct marks heights = heights_of(drawing);
     double widest = 0.0;
     for (size_t k = 1; k < heights.count; k++)
-        widest = fmax(widest, ink_words_width(WORDS_PLAIN, length_words(drawing, heights.items[k] -
-                                                                                     heights.items[0])));
+        widest = fmax(widest,
+                      ink_words_width(WORDS_PLAIN,
+                                      length_words(drawing, heights.items[k] - heights.items[0])));
     return widest;
 }
 
@@ -229,8 +230,9 @@ static void one_gap(struct figure *figure, const struct run_of *run, double from
 static bool gaps_have_room(const struct figure *figure, const struct marks *marks, bool upright) {
     for (size_t k = 0; k + 1 < marks->count; k++) {
         double gap = marks->items[k + 1] - marks->items[k];
-        double room = upright ? HEIGHT_ROOM
-                              : ink_words_width(WORDS_PLAIN, length_words(figure->drawing, gap)) + 1.5;
+        double room = upright
+                          ? HEIGHT_ROOM
+                          : ink_words_width(WORDS_PLAIN, length_words(figure->drawing, gap)) + 1.5;
         if (gap * figure->scale < room)
             return false;
     }

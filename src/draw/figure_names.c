@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#define WORTH_A_NAME 0.2 /* of the largest seen piece: smaller ones are not pointed at */
+#define WORTH_A_NAME 0.2   /* of the largest seen piece: smaller ones are not pointed at */
 enum { NAMES_MOST = 160 }; /* sticks in one view; with more no name could be read */
 
 static struct point middle_of(const struct convex *piece) {
@@ -35,14 +35,14 @@ static void largest_pieces(const struct figure *figure, size_t member, struct se
     }
 }
 
-/* Points on the seen wood where a name may point at: the middle of a piece, and either side of it. */
+/* Points on the seen wood where a name may point at: the middle of a piece, and either side of it.
+ */
 static size_t anchors_of(const struct figure *figure, size_t member,
                          struct label_anchor out[ANCHORS]) {
     struct seen_piece best[2];
     size_t count = 0;
     largest_pieces(figure, member, best);
-    struct point along =
-        figure_direction(figure, figure->drawing->model->members[member].axes[0]);
+    struct point along = figure_direction(figure, figure->drawing->model->members[member].axes[0]);
     double length = hypot(along.x, along.y);
     if (best[1].area < WORTH_A_NAME * best[0].area)
         best[1].shape = NULL;
@@ -56,10 +56,9 @@ static size_t anchors_of(const struct figure *figure, size_t member,
         static const double shares[] = {0.5, 0.25, 0.75};
         for (int s = 0; s < 3 && count < ANCHORS; s++) {
             double share = begin + shares[s] * (end - begin);
-            out[count++] = (struct label_anchor){
-                {figure->left + back.x + share * (far.x - back.x),
-                 figure->top - back.y - share * (far.y - back.y)},
-                (s ? 0.4 : 0.0) + (p ? 4.0 : 0.0)};
+            out[count++] = (struct label_anchor){{figure->left + back.x + share * (far.x - back.x),
+                                                  figure->top - back.y - share * (far.y - back.y)},
+                                                 (s ? 0.4 : 0.0) + (p ? 4.0 : 0.0)};
         }
     }
     return count;

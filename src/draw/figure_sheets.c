@@ -4,8 +4,8 @@
 
 #include <math.h>
 
-/* Panels are drawn as glass is in an elevation: a few slanting strokes, so that the wood behind stays
- * to be seen. */
+/* Panels are drawn as glass is in an elevation: a few slanting strokes, so that the wood behind
+ * stays to be seen. */
 
 #define FACING 0.3 /* cosine: a sheet that is seen more edgewise is left out */
 
@@ -20,10 +20,10 @@ static double depth_of(const struct figure *figure, size_t panel) {
     const struct frame *frame = figure->drawing->frame;
     double depth = 0.0;
     for (int k = 0; k < 4; k++)
-        depth += view_spot(figure->view,
-                           frame->joints.items[frame->panels.items[panel].corners[k]].at)
-                     .depth /
-                 4.0;
+        depth +=
+            view_spot(figure->view, frame->joints.items[frame->panels.items[panel].corners[k]].at)
+                .depth /
+            4.0;
     return depth;
 }
 
@@ -69,11 +69,10 @@ bool figure_panel_middle(const struct figure *figure, size_t panel, struct point
 static struct line_seen stroke(const struct figure *figure, size_t panel, struct point from,
                                struct point to) {
     double depth = depth_of(figure, panel);
-    return (struct line_seen){
-        .member = -1,
-        .ends = {{from.x - figure->left, figure->top - from.y},
-                 {to.x - figure->left, figure->top - to.y}},
-        .depths = {depth, depth}};
+    return (struct line_seen){.member = -1,
+                              .ends = {{from.x - figure->left, figure->top - from.y},
+                                       {to.x - figure->left, figure->top - to.y}},
+                              .depths = {depth, depth}};
 }
 
 static void draw_stroke(struct figure *figure, size_t panel, struct point from, struct point to) {

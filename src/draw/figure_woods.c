@@ -33,7 +33,7 @@ static void draw_face(struct figure *figure, const struct face_seen *face) {
 }
 
 static void draw_edge(struct figure *figure, const struct line_seen *edge) {
-    enum pen pen = !edge->outer ? PEN_EDGE
+    enum pen pen = !edge->outer                                     ? PEN_EDGE
                    : work_shown(figure, edge->member) == WORK_FAILS ? PEN_OUTLINE_HEAVY
                                                                     : PEN_OUTLINE;
     struct stretches seen = look_line(figure->look, edge);

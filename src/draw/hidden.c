@@ -44,8 +44,7 @@ static struct convex part_in_front(struct arena *arena, const struct face_seen *
                                    const struct face_seen *face) {
     double apart = front->member < face->member ? -APART : APART;
     return convex_clip(arena, &front->outline, face->depth[0] - front->depth[0],
-                       face->depth[1] - front->depth[1],
-                       front->depth[2] - face->depth[2] - apart);
+                       face->depth[1] - front->depth[1], front->depth[2] - face->depth[2] - apart);
 }
 
 static void hide_face(struct look *look, struct face_seen *face, struct found *near) {

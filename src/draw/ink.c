@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define INK "#3a332b"     /* soft pencil */
+#define INK "#3a332b"      /* soft pencil */
 #define LOAD_INK "#8a2f1c" /* red carpenter's pencil: what acts on the frame */
 #define PLAN_INK "#1f4e6e" /* blue carpenter's pencil: what is not there, or not so */
 #define FILLED " stroke-width=\"0.1\" stroke-linejoin=\"round\""
@@ -93,8 +93,8 @@ void ink_words(struct ink *ink, enum words_style style, enum anchor anchor, stru
                "<text x=\"%s\" y=\"%s\" font-size=\"%s\" fill=\"%s\" font-weight=\"%s\" "
                "text-anchor=\"%s\">%s</text>\n",
                ink_number(ink->arena, at.x), ink_number(ink->arena, at.y),
-               ink_number(ink->arena, STYLES[style].size), STYLES[style].fill,
-               STYLES[style].weight, anchors[anchor], markup(ink->arena, words));
+               ink_number(ink->arena, STYLES[style].size), STYLES[style].fill, STYLES[style].weight,
+               anchors[anchor], markup(ink->arena, words));
 }
 
 /* Widths of a wide sans-serif font, in shares of its size. */

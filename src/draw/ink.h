@@ -62,8 +62,8 @@ void ink_words(struct ink *ink, enum words_style style, enum anchor anchor, stru
 double ink_words_width(enum words_style style, const char *words);
 double ink_words_height(enum words_style style);
 
-/* Words in lines of at most `width` mm, the first base line at `at`; a word that is longer is broken.
- * Returns how far down the next line would be. (draw/wrap.c) */
+/* Words in lines of at most `width` mm, the first base line at `at`; a word that is longer is
+ * broken. Returns how far down the next line would be. (draw/wrap.c) */
 double ink_wrapped(struct ink *ink, enum words_style style, struct point at, double width,
                    const char *words);
 

@@ -25,16 +25,15 @@ static size_t row_of(enum view_kind kind) {
     return kind == VIEW_PLAN || kind == VIEW_CORNER;
 }
 
-struct need { /* of one view at a scale */
+struct need {                           /* of one view at a scale */
     double above, below, before, after; /* from the sticks' upper left corner */
 };
 
 static struct need need_of(const struct drawing *drawing, enum view_kind kind, double scale) {
     struct extent extent = figure_extent(drawing, &VIEWS[kind]);
     struct margins margins = figure_margins(drawing, kind);
-    return (struct need){margins.top + HEADING,
-                         (extent.high - extent.low) * scale + margins.bottom, margins.left,
-                         (extent.right - extent.left) * scale + margins.right};
+    return (struct need){margins.top + HEADING, (extent.high - extent.low) * scale + margins.bottom,
+                         margins.left, (extent.right - extent.left) * scale + margins.right};
 }
 
 static struct sheet_layout layout_at(const struct drawing *drawing, const bool views[VIEW_COUNT],
@@ -69,8 +68,7 @@ static struct sheet_layout layout_at(const struct drawing *drawing, const bool v
         view->site.at.x = lefts[column] + before[column];
         if ((enum view_kind)v == VIEW_CORNER)
             view->site.at.x =
-                lefts[column] +
-                fmax(margins.left, (before[column] + after[column] - wide) / 2.0);
+                lefts[column] + fmax(margins.left, (before[column] + after[column] - wide) / 2.0);
         view->site.at.y = row ? tops[1] + HEADING + margins.top
                               : tops[0] + above[0] + below[0] - margins.bottom - high;
         view->heading = (struct point){lefts[column], tops[row] + HEADING - 1.4};

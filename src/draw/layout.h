@@ -16,8 +16,8 @@ struct sheet_layout {
     struct placed_view views[VIEW_COUNT];
 };
 
-/* As large as fits into `width` by `height`, at a ratio that rules and folding rules have. The views
- * stand two and two: front and side on one ground line, plan under the front. */
+/* As large as fits into `width` by `height`, at a ratio that rules and folding rules have. The
+ * views stand two and two: front and side on one ground line, plan under the front. */
 struct sheet_layout layout_views(const struct drawing *drawing, const bool views[VIEW_COUNT],
                                  double width, double height);
 

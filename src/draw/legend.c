@@ -37,10 +37,8 @@ static struct point entry(struct legend *legend, const char *words) {
 
 static void swatch(struct legend *legend, enum work work) {
     struct point at = entry(legend, WORK_WORDS[work]);
-    struct point corners[4] = {at,
-                               {at.x + SWATCH, at.y},
-                               {at.x + SWATCH, at.y + HIGH},
-                               {at.x, at.y + HIGH}};
+    struct point corners[4] = {
+        at, {at.x + SWATCH, at.y}, {at.x + SWATCH, at.y + HIGH}, {at.x, at.y + HIGH}};
     struct convex shape = {corners, 4};
     hatch_shape(legend->ink, work, &shape, -0.7853981633974483);
     ink_shape(legend->ink, work == WORK_FAILS ? PEN_OUTLINE_HEAVY : PEN_OUTLINE, corners, 4);

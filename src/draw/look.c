@@ -9,7 +9,8 @@
 enum { SIDES = 6, EDGES = 12, MOST_SQUARES = 400 };
 #define EDGEWISE 1e-6 /* cosine under which a side is seen as a line */
 
-/* Corners of wood (bits: y, z, end) round each side; each edge with the two sides that meet in it. */
+/* Corners of wood (bits: y, z, end) round each side; each edge with the two sides that meet in it.
+ */
 static const int SIDE_CORNERS[SIDES][4] = {{0, 2, 6, 4}, {1, 3, 7, 5}, {0, 1, 5, 4},
                                            {2, 3, 7, 6}, {0, 1, 3, 2}, {4, 5, 7, 6}};
 static const struct {
@@ -91,8 +92,8 @@ static void add_wood(struct look *look, const struct wood *wood, const struct vi
         struct line_seen *edge = &look->edges[look->edge_count++];
         *edge = (struct line_seen){.member = wood->member, .outer = one != other};
         for (int k = 0; k < 2; k++)
-            edge->ends[k] = on_paper(view, wood->corners[EDGE_ENDS[e].ends[k]], scale,
-                                     &edge->depths[k]);
+            edge->ends[k] =
+                on_paper(view, wood->corners[EDGE_ENDS[e].ends[k]], scale, &edge->depths[k]);
     }
 }
 
@@ -115,10 +116,11 @@ static struct patch bounds_of(const struct convex *shape) {
 
 struct squares look_squares(const struct look *look, struct patch patch) {
     struct squares out = {1, 0, 1, 0};
-    double c0 = (patch.left - look->left) / look->square, r0 = (patch.low - look->bottom) / look->square;
-    double c1 = (patch.right - look->left) / look->square, r1 = (patch.high - look->bottom) / look->square;
-    if (!(c1 >= 0.0) || !(r1 >= 0.0) || !(c0 < (double)look->columns) ||
-        !(r0 < (double)look->rows))
+    double c0 = (patch.left - look->left) / look->square,
+           r0 = (patch.low - look->bottom) / look->square;
+    double c1 = (patch.right - look->left) / look->square,
+           r1 = (patch.high - look->bottom) / look->square;
+    if (!(c1 >= 0.0) || !(r1 >= 0.0) || !(c0 < (double)look->columns) || !(r0 < (double)look->rows))
         return out;
     out.column = (size_t)fmax(c0, 0.0);
     out.row = (size_t)fmax(r0, 0.0);

@@ -1,9 +1,9 @@
 /* draw/look.h - a frame from one side: which parts of the sides and edges of its sticks are seen.
  *
- * Exact, not by order of painting: from every side the sides in front of it are taken away, each only
- * where it is in front (two planes cross in a line), so sticks that cross or run into one another
- * come out right. Where two lie in one plane the stick that comes first in the file is on top.
- * Paper coordinates of the view in mm, up positive; depth in m, towards the one who looks.
+ * Exact, not by order of painting: from every side the sides in front of it are taken away, each
+ * only where it is in front (two planes cross in a line), so sticks that cross or run into one
+ * another come out right. Where two lie in one plane the stick that comes first in the file is on
+ * top. Paper coordinates of the view in mm, up positive; depth in m, towards the one who looks.
  */
 #ifndef DRAW_LOOK_H
 #define DRAW_LOOK_H

@@ -10,7 +10,7 @@
 
 enum { FOLDS_MOST = 12 };
 #define FOLD_WIDE 60.0 /* mm */
-#define CAPTION 44.0 /* mm: the narrowest that a sentence about a fold is set */
+#define CAPTION 44.0   /* mm: the narrowest that a sentence about a fold is set */
 #define BORDER 6.0
 #define A4_LONG 297.0
 #define A4_SHORT 210.0
@@ -91,7 +91,7 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
     double down = 0.0, row = 0.0, each = width / (double)a_row;
     if (!count)
         return ink_wrapped(ink, WORDS_PLAIN, at, width,
-                       "It cannot fold, even with every fastening taken as a hinge.");
+                           "It cannot fold, even with every fastening taken as a hinge.");
     ink_words(ink, WORDS_HEADING, ANCHOR_START, at,
               drawing->result->folding.motion_count ? "how it folds up"
                                                     : "how it could fold, were its screws hinges");
@@ -112,8 +112,8 @@ static double draw_folds(const struct drawing *drawing, struct point at, double 
     }
     if (count > FOLDS_MOST)
         down += ink_wrapped(ink, WORDS_QUIET, (struct point){at.x, at.y + down + 2.0}, width,
-                        arena_print(drawing->arena, "and %zu more: batten brace has them all",
-                                    count - FOLDS_MOST));
+                            arena_print(drawing->arena, "and %zu more: batten brace has them all",
+                                        count - FOLDS_MOST));
     return down;
 }
 
@@ -138,7 +138,7 @@ void draw_sheet(struct text *out, const struct drawing *drawing, const bool view
              4.0;
     y += legend_draw(drawing, (struct point){BORDER, y}, width, &ink);
     y += ink_wrapped(&ink, WORDS_QUIET, (struct point){BORDER, y + 3.0}, width,
-                 scale_words(drawing, layout.ratio, left_out));
+                     scale_words(drawing, layout.ratio, left_out));
     open_svg(out, drawing->arena, width + 2.0 * BORDER, y + BORDER, true, title_of(drawing));
     ink_write(&ink, out);
     text_add(out, "</svg>\n");

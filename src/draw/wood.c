@@ -160,8 +160,7 @@ static void place_corners(const struct model_member *stick, const struct cut cut
         for (int c = 0; c < 3; c++)
             line[c] = stick->from[c] + off_y * stick->axes[1][c] + off_z * stick->axes[2][c];
         vector_between(line, cut->at, to_cut);
-        double along =
-            vector_dot(to_cut, cut->normal) / vector_dot(stick->axes[0], cut->normal);
+        double along = vector_dot(to_cut, cut->normal) / vector_dot(stick->axes[0], cut->normal);
         for (int c = 0; c < 3; c++)
             wood->corners[k][c] = line[c] + along * stick->axes[0][c] + wood->lapped[c];
     }

@@ -1,10 +1,10 @@
 /* draw/wood.h - every stick as the piece of wood that is drawn for it.
  *
  * A frame is described by the middle lines of its sticks; a picture of those would run through one
- * another. So ends are cut as the fastening asks for: lapped sticks lie on their hosts, on the outer
- * face, and reach over them (braces on the inner face, and to the joint); other sticks end at the
- * host's face; a host that ends reaches past what is fastened to it; at a plain hinge sticks reach
- * the joint; on the ground they are cut level. Lengths m.
+ * another. So ends are cut as the fastening asks for: lapped sticks lie on their hosts, on the
+ * outer face, and reach over them (braces on the inner face, and to the joint); other sticks end at
+ * the host's face; a host that ends reaches past what is fastened to it; at a plain hinge sticks
+ * reach the joint; on the ground they are cut level. Lengths m.
  */
 #ifndef DRAW_WOOD_H
 #define DRAW_WOOD_H

@@ -3,7 +3,7 @@
 #define LINE 1.45 /* of the size of words, from line to line */
 
 double ink_wrapped(struct ink *ink, enum words_style style, struct point at, double width,
-                      const char *words) {
+                   const char *words) {
     double down = 0.0;
     while (*words) {
         size_t fits = 0, space = 0;

@@ -56,7 +56,8 @@ void judge_bent(struct run *run) {
     const struct mix *mix = &run->upright[combination];
     if (!mix->solved)
         return;
-    struct bent_stick *members = ARENA_ARRAY(run->arena, struct bent_stick, run->model->member_count);
+    struct bent_stick *members =
+        ARENA_ARRAY(run->arena, struct bent_stick, run->model->member_count);
     struct bent *bent = &run->result->bent;
     for (size_t m = 0; m < run->model->member_count; m++) {
         members[m] = bent_stick(run, m, mix->weights[STIFFNESS_MIDDLE]);

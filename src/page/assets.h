@@ -1,4 +1,5 @@
-/* page/assets.h - the style and the script of the page; made from page.css and page.js by the build.
+/* page/assets.h - the style and the script of the page; made from page.css and page.js by the
+ * build.
  */
 #ifndef PAGE_ASSETS_H
 #define PAGE_ASSETS_H

@@ -29,12 +29,13 @@ static const char *title_of(const struct page *page) {
 
 static void head(struct text *out, const struct page *page) {
     const char *title = markup(out->arena, title_of(page));
-    text_print(out,
-               "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n"
-               "<meta charset=\"utf-8\"/>\n"
-               "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
-               "<title>%s</title>\n<style>\n%s</style>\n</head>\n<body>\n<h1><bdi>%s</bdi></h1>\n",
-               title, PAGE_CSS, title);
+    text_print(
+        out,
+        "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n"
+        "<meta charset=\"utf-8\"/>\n"
+        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
+        "<title>%s</title>\n<style>\n%s</style>\n</head>\n<body>\n<h1><bdi>%s</bdi></h1>\n",
+        title, PAGE_CSS, title);
 }
 
 static void verdict(struct text *out, const struct page *page) {

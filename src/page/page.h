@@ -1,8 +1,8 @@
 /* page/page.h - a frame as one HTML page: for the workbench, the phone, and to show to a
  * professional.
  *
- * Self-contained: no network, no fonts or scripts from elsewhere. Well-formed as XML too. All that is
- * said can be read without the script, which only turns the drawing and slides its load. Every
+ * Self-contained: no network, no fonts or scripts from elsewhere. Well-formed as XML too. All that
+ * is said can be read without the script, which only turns the drawing and slides its load. Every
  * check of the JSON stands in it, with its id, its ratio and its verdict as attributes.
  */
 #ifndef PAGE_PAGE_H
@@ -32,7 +32,8 @@ void page_sources(struct text *out, const struct page *page);
 /* The frame in numbers, for the script. */
 void page_data(struct text *out, const struct page *page);
 
-/* <p class="...">words</p>, the words made safe; class NULL: none. Nothing where there are no words.
+/* <p class="...">words</p>, the words made safe; class NULL: none. Nothing where there are no
+ * words.
  */
 void page_paragraph(struct text *out, const char *of_class, const char *words);
 void page_heading(struct text *out, const char *words);

@@ -134,8 +134,9 @@ void page_margins(struct text *out, const struct page *page) {
     if (!margins || margins->trouble || margins->verdict == VERDICT_FOLDS)
         return;
     page_heading(out, "How much more does it bear?");
-    page_paragraph(out, NULL,
-                   "Each load is raised alone until the first check fails, the others as described.");
+    page_paragraph(
+        out, NULL,
+        "Each load is raised alone until the first check fails, the others as described.");
     text_add(out, "<ul>\n");
     for (int load = 0; load < MARGIN_COUNT; load++)
         page_item(out, arena_print(out->arena, "%s: %s", MARGIN_NAMES[load],

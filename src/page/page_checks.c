@@ -60,8 +60,8 @@ static void one_check(struct text *out, const struct check *check, enum unit_sys
     text_print(out,
                "<details class=\"check %s\" data-id=\"%s\" data-ratio=\"%s\" data-verdict=\"%s\">\n"
                "<summary>\n",
-               verdict_name(check->verdict), markup(arena, check->id),
-               exact(arena, powers, check), verdict_name(check->verdict));
+               verdict_name(check->verdict), markup(arena, check->id), exact(arena, powers, check),
+               verdict_name(check->verdict));
     span(out, "place", check->place[0] ? check->place : check->where);
     span(out, "numbers", numbers_in_words(arena, check, units));
     span(out, "ratio", no_rule ? "" : ratio_in_words(arena, check));

@@ -27,9 +27,8 @@ static double station_at(const struct page *page, size_t member, size_t k) {
     const struct model_member *stick = &page->drawing->model->members[member];
     if (bent->members)
         return bent->members[member].at[k];
-    return k < stick->segment_count
-               ? page->drawing->model->segments[stick->first_segment + k].start
-               : stick->length;
+    return k < stick->segment_count ? page->drawing->model->segments[stick->first_segment + k].start
+                                    : stick->length;
 }
 
 static void stick_data(struct json *json, const struct page *page, size_t member) {

@@ -17,16 +17,16 @@ static void figure(struct text *out, const struct page *page, const char *attrib
     text_add(out, "</figure>\n");
 }
 
-/* The picture that the script brings to life: the bent frame, or where it does not stand the frame. */
+/* The picture that the script brings to life: the bent frame, or where it does not stand the frame.
+ */
 static void living_figure(struct text *out, const struct page *page) {
     const struct bent *bent = &page->drawing->result->bent;
     const bool shows[SHOW_COUNT] = {[SHOW_BENT] = true};
     const bool works[SHOW_COUNT] = {[SHOW_WORK] = true};
     const char *caption = "from the front right corner";
     if (bent->combination)
-        caption = arena_print(
-            out->arena, "bent under %s, %s", bent->combination,
-            exaggeration_in_words(out->arena, bent_exaggeration(page->drawing)));
+        caption = arena_print(out->arena, "bent under %s, %s", bent->combination,
+                              exaggeration_in_words(out->arena, bent_exaggeration(page->drawing)));
     figure(out, page, " id=\"model\"", caption, VIEW_CORNER, bent->combination ? shows : works);
 }
 

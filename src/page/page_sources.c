@@ -21,7 +21,7 @@ struct sources { /* each once, in the order in which they are used */
         const char *words;
         bool has_mark;
         enum mark mark;
-    } *items;
+    } * items;
     size_t count, capacity;
 };
 
@@ -64,7 +64,8 @@ void page_sources(struct text *out, const struct page *page) {
     if (!sources.count)
         return;
     page_heading(out, "Sources");
-    text_add(out, "<div class=\"scroll\"><table>\n<tr><th>source</th><th>how it is known</th></tr>\n");
+    text_add(out,
+             "<div class=\"scroll\"><table>\n<tr><th>source</th><th>how it is known</th></tr>\n");
     for (size_t k = 0; k < sources.count; k++)
         text_print(out, "<tr><td>%s</td><td>%s</td></tr>\n",
                    markup(out->arena, sources.items[k].words),

@@ -161,7 +161,7 @@ static void movements_text(struct text *text, const struct alternative *other,
 }
 
 const char *alternative_outcome(struct arena *arena, const struct alternative *other,
-                           enum unit_system units) {
+                                enum unit_system units) {
     struct text text = text_new(arena);
     bool leans = other->over[0] || other->over[1];
     text_add(&text, alternative_is_enough(other) ? "enough"

@@ -11,7 +11,8 @@ const char *brace_summary(struct arena *arena, const struct brace_answer *answer
 /* In how many ways it can fold, and what its sheets stop. */
 const char *brace_ways(struct arena *arena, const struct brace_answer *answer);
 
-/* Where the k-th diagonal goes, how long it is, what it stops and carries; and about all of them. */
+/* Where the k-th diagonal goes, how long it is, what it stops and carries; and about all of them.
+ */
 const char *brace_place(struct arena *arena, const struct brace_answer *answer, size_t k);
 const char *brace_remark(struct arena *arena, const struct brace_answer *answer);
 

@@ -40,10 +40,10 @@ static void alternatives_section(struct text *text, const struct brace_answer *a
     if (answer->alternative_count)
         text_print(text, "\nWhat else %s do?\n", answer->brace_count ? "would" : "might");
     for (size_t k = 0; k < answer->alternative_count; k++)
-        paragraph(
-            text, "  - ", 4,
-            arena_print(text->arena, "%s: %s", answer->alternatives[k].words,
-                        alternative_outcome(text->arena, &answer->alternatives[k], answer->frame->units)));
+        paragraph(text, "  - ", 4,
+                  arena_print(text->arena, "%s: %s", answer->alternatives[k].words,
+                              alternative_outcome(text->arena, &answer->alternatives[k],
+                                                  answer->frame->units)));
 }
 
 /* ---- which sheets count ---- */

@@ -7,7 +7,7 @@
 
 struct sketch {
     char cells[SKETCH_ROWS + 1][SKETCH_COLUMNS + 1]; /* a row for the ground */
-    double left, bottom, column;                      /* m; how wide a character is */
+    double left, bottom, column;                     /* m; how wide a character is */
     int columns, rows;
 };
 
@@ -35,8 +35,7 @@ static struct sketch sketch_of(const struct frame *frame, double *wide, double *
 /* Row 0 is the uppermost. */
 static void cell_of(const struct sketch *sketch, const double at[3], int *column, int *row) {
     *column = (int)round((at[0] - sketch->left) / sketch->column);
-    *row = sketch->rows - 1 -
-           (int)round((at[2] - sketch->bottom) / sketch->column / HIGH_AS_WIDE);
+    *row = sketch->rows - 1 - (int)round((at[2] - sketch->bottom) / sketch->column / HIGH_AS_WIDE);
 }
 
 static void draw_stick(struct sketch *sketch, const double from[3], const double to[3]) {

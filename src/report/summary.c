@@ -71,8 +71,8 @@ const char *summary_in_words(struct arena *arena, const struct result *result) {
         return arena_print(arena, "%s could not be judged: %s. Do not build on this answer.", title,
                            result->trouble ? result->trouble : "the numbers disagree");
     if (result->verdict == VERDICT_FOLDS)
-        return arena_print(
-            arena, "%s %s: as described it does not stand, so nothing else was checked.", title,
-            it_tips(result) ? "tips over by its own weight" : "folds up");
+        return arena_print(arena,
+                           "%s %s: as described it does not stand, so nothing else was checked.",
+                           title, it_tips(result) ? "tips over by its own weight" : "folds up");
     return judged_summary(arena, result);
 }

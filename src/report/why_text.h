@@ -13,7 +13,8 @@
 
 #include <stdbool.h>
 
-/* A step in words, for text and page: symbol = parts[0] = parts[1] = ..., the last with its unit. */
+/* A step in words, for text and page: symbol = parts[0] = parts[1] = ..., the last with its unit.
+ */
 struct told_step {
     bool heading; /* only words */
     const char *words, *symbol, *parts[3], *source;

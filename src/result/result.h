@@ -95,10 +95,10 @@ struct folding {
 
 struct bent_stick { /* how the axis of one member has moved: first order, middle stiffness */
     size_t count;
-    double *at; /* m from the from-end, ascending */
+    double *at;      /* m from the from-end, ascending */
     double (*by)[3]; /* m, global directions */
 };
-struct bent { /* the frame under one combination, upright */
+struct bent {                /* the frame under one combination, upright */
     const char *combination; /* NULL: not asked for, or it could not be solved */
     const struct bent_stick *members;
     double largest; /* m: largest movement of any station */
