@@ -16,7 +16,8 @@ V ?=
 
 # Debian packages: to build, for the tests besides, for lint besides.
 BUILD_PACKAGES := gcc libc6-dev make pkg-config libgsl-dev libyaml-dev
-TEST_PACKAGES := libcriterion-dev liblapacke-dev diffutils
+TEST_PACKAGES := libcriterion-dev liblapacke-dev diffutils libxml2-utils
+BROWSER_PACKAGES := chromium python3
 LINT_PACKAGES := clang clang-format cppcheck
 
 LIBRARIES := gsl yaml-0.1
@@ -39,7 +40,7 @@ TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tool
 TABLES := $(sort $(wildcard tables/*.tsv))
 STARTERS := $(sort $(wildcard starters/*.yaml))
 LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o \
-	$(BUILD)/obj/starters_data.o
+	$(BUILD)/obj/starters_data.o $(BUILD)/obj/page_assets_data.o
 CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
 UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
 
@@ -70,6 +71,13 @@ $(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
 $(BUILD)/starters_data.c: src/start/embed.awk $(STARTERS)
 	@mkdir -p $(@D)
 	$(call say,starters $@)LC_ALL=C awk -f src/start/embed.awk $(STARTERS) > $@.part
+	@mv $@.part $@
+
+# Style and script of the page, likewise.
+PAGE_ASSETS := src/page/page.css src/page/page.js
+$(BUILD)/page_assets_data.c: src/page/embed.awk $(PAGE_ASSETS)
+	@mkdir -p $(@D)
+	$(call say,page $@)LC_ALL=C awk -f src/page/embed.awk $(PAGE_ASSETS) > $@.part
 	@mv $@.part $@
 
 $(BUILD)/obj/%_data.o: $(BUILD)/%_data.c | needs
@@ -109,10 +117,17 @@ test: ## install what the tests need (Debian), build twice, run every test
 	@tests/tools/run-all $(BUILD) $(BUILD)/san
 
 .PHONY: test-update
-test-update: test-programs ## write what the program prints into tests/cases and README.md
+test-update: test-programs ## write what the program prints into tests/cases, README.md and examples/*.svg
 	tests/tools/run-cases --write $(BUILD)/batten $(BUILD)/json_compare $(BUILD)/test/update
 	tests/tools/check-readme --write $(BUILD)/batten $(BUILD)/test/update-readme
-	@echo "Now read the change: git diff tests/cases README.md"
+	tests/tools/run-pictures --write $(BUILD)/batten $(BUILD)/test/update-pictures
+	@echo "Now read the change: git diff tests/cases README.md; and look at examples/*.svg"
+
+.PHONY: test-browser
+test-browser: ## install Chromium (Debian), look at every example's report in it, at 360 and 1280 px
+	.ci/install-packages $(BUILD_PACKAGES) $(BROWSER_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) $(BUILD)/batten
+	@tests/tools/run-browser $(BUILD)/batten $(BUILD)/test-browser
 
 # ---- speed: ratios in one run, never part of the tests ----
 
@@ -171,7 +186,7 @@ install: all ## copy to DESTDIR/PREFIX (default /usr/local): the program, its pa
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/doc/batten/examples
 	install -m 755 $(BUILD)/batten $(DESTDIR)$(PREFIX)/bin/batten
 	install -m 644 README.md SAFETY.md LICENSE $(DESTDIR)$(PREFIX)/share/doc/batten
-	install -m 644 examples/*.yaml $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+	install -m 644 examples/*.yaml examples/*.svg $(DESTDIR)$(PREFIX)/share/doc/batten/examples
 
 .PHONY: clean
 clean: ## remove the build folder

@@ -37,6 +37,8 @@ enum exit_status cut_command(const struct call *call);
 enum exit_status margin_command(const struct call *call);
 enum exit_status expand_command(const struct call *call);
 enum exit_status start_command(const struct call *call);
+enum exit_status draw_command(const struct call *call);
+enum exit_status report_command(const struct call *call);
 enum exit_status table_command(const struct call *call);
 enum exit_status span_command(const struct call *call);
 enum exit_status weather_command(const struct call *call);

@@ -26,10 +26,13 @@ const struct frame *read_frame(const struct call *call) {
 }
 
 bool judged(const struct call *call, const struct judge_options *options, struct result *result) {
-    struct arena *arena = call->arena;
     const struct frame *frame = read_frame(call);
-    if (!frame)
-        return false;
+    return frame && judged_frame(call, frame, options, result);
+}
+
+bool judged_frame(const struct call *call, const struct frame *frame,
+                  const struct judge_options *options, struct result *result) {
+    struct arena *arena = call->arena;
     judge_frame(arena, frame, options, result);
     if (result->problems.count) {
         output_problems(arena, input_name(call_word(call, 0)), &result->problems,

@@ -19,4 +19,8 @@ const struct frame *read_frame_of(const struct call *call, struct text *bytes);
  * result is VERDICT_FAILED. */
 bool judged(const struct call *call, const struct judge_options *options, struct result *result);
 
+/* The same for a frame that is read already. */
+bool judged_frame(const struct call *call, const struct frame *frame,
+                  const struct judge_options *options, struct result *result);
+
 #endif

@@ -15,7 +15,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                            "between the load and the grain of the side member, 0 (the default) to "
                            "90; counts from 1/4 in of diameter on"},
     [OPTION_COMBINATION] = {"--combination", "NAME",
-                            "the working under these loads, such as D+T, and not under the worst"},
+                            "under these loads, such as D+T, and not under the worst"},
     [OPTION_DEAD] = {"--dead", "LOAD", "what always lies on it, \"10 psf\"; default none"},
     [OPTION_DRY] = {"--dry", NULL, "the wood stays dry (the default)"},
     [OPTION_DURATION] = {"--duration", "NAME",
@@ -51,6 +51,10 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
                        "the sag of all load with creep (the default), or of the live load alone "
                        "as in building-code span tables"},
+    [OPTION_SHOW] = {"--show", "LIST",
+                     "what the picture shows, with commas between: names, dimensions, loads, bent, "
+                     "folds, braces, work (how hard each stick works); all or nothing; default "
+                     "names,dimensions,loads,work, with bent where --combination is given"},
     [OPTION_SIDE] = {"--side", "LENGTH",
                      "thickness of the side member, under the head, \"3/4 in\""},
     [OPTION_SIDE_WOOD] =
@@ -60,6 +64,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SIZE] =
         {"--size", "SIZE",
          "of a stick 2x6 and so on (without it a row for each size); of a fastener 8, 10d, 1/2in"},
+    [OPTION_SKETCH] = {"--sketch", NULL, "a small front view in plain characters first"},
     [OPTION_SLIPPERY] = {"--slippery", NULL, "the roof is smooth and its snow can slide clear"},
     [OPTION_SLOPE] = {"--slope", "ANGLE", "of the roof, \"20 deg\"; default level"},
     [OPTION_SNOW_EXPOSURE] = {"--snow-exposure", "NAME",
@@ -80,6 +85,8 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                         "default), greenhouse (heated all winter, glass or plastic)"},
     [OPTION_UNITS] = {"--units", "us|si", "inches and pounds (the default), or mm and N"},
     [OPTION_VERSION] = {"--version", NULL, "the version"},
+    [OPTION_VIEW] = {"--view", "front|side|plan|corner|all",
+                     "from where; default all four on one sheet"},
     [OPTION_WET] = {"--wet", NULL, "the wood gets wet in service"},
     [OPTION_WIND] = {"--wind", "SPEED", "wind speed from the map: \"115 mph\""},
 };

@@ -2,6 +2,7 @@
 
 #include "base/near.h"
 #include "base/text.h"
+#include "cli/combination.h"
 #include "cli/judged.h"
 #include "cli/output.h"
 #include "report/check_text.h"
@@ -55,29 +56,6 @@ static void unknown_id(struct problems *problems, const struct result *result, c
     problem_add(problems, NO_PLACE, "ID", "no check is called '%s'%s%s", id,
                 near ? arena_print(arena, "; did you mean %s?", near) : "",
                 near ? "" : list_of_kind(arena, result, kind));
-}
-
-static void unknown_combination(struct problems *problems, const struct result *result,
-                                const char *name) {
-    struct arena *arena = problems->arena;
-    const char **names = ARENA_ARRAY(arena, const char *, result->combinations.count);
-    struct text list = text_new(arena);
-    for (size_t k = 0; k < result->combinations.count; k++) {
-        names[k] = result->combinations.items[k].name;
-        text_print(&list, "%s%s", k ? ", " : "", names[k]);
-    }
-    const char *near = near_name(name, names, result->combinations.count);
-    problem_add(problems, NO_PLACE, "--combination",
-                near ? "no combination of loads is called '%s'; did you mean %s?"
-                     : "no combination of loads is called '%s'; there are %s",
-                name, near ? near : text_string(&list));
-}
-
-static bool has_combination(const struct result *result, const char *name) {
-    for (size_t k = 0; k < result->combinations.count; k++)
-        if (strcmp(result->combinations.items[k].name, name) == 0)
-            return true;
-    return false;
 }
 
 /* The check with its working, NULL with a problem added. */

@@ -196,6 +196,7 @@ static void judge_model(struct run *run) {
     if (run->result->checks.count)
         qsort(run->result->checks.items, run->result->checks.count,
               sizeof *run->result->checks.items, compare_checks);
+    judge_bent(run);
 }
 
 void judge_frame(struct arena *arena, const struct frame *frame,

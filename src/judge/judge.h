@@ -19,7 +19,10 @@ struct judge_options {
     /* That check is shown for this combination (its numbers, verdict and working) and not for its
      * worst; NULL: the worst. The verdict of the whole frame stays the worst of everything. */
     const char *why_combination;
-    bool all_working;  /* every check gets its working */
+    bool all_working; /* every check gets its working */
+    /* How the frame bends under this combination; "": the one of the worst check that has one;
+     * NULL: is not asked. */
+    const char *bent_under;
     bool every_factor; /* the critical factor of every combination, not only of the lowest */
 };
 

@@ -56,6 +56,9 @@ void judge_fold(struct run *run);
 /* Mark where sticks are not held sideways because the frame folds or leans too far. */
 void judge_mark_sway(struct run *run);
 
+/* The bent shape of one combination, into the result; the checks are sorted by now. */
+void judge_bent(struct run *run);
+
 /* Single cases, combinations and accuracy into the result. */
 void judge_cases(struct run *run);
 

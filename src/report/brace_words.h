@@ -38,6 +38,25 @@ const char *force_in_words(struct arena *arena, double force, enum unit_system u
 /* The same of what may be carried: rounded down. */
 const char *strength_in_words(struct arena *arena, double force, enum unit_system units);
 
+/* The table of movements, row by row, for text and page; columns without a number are left out.
+ * (report/lean_text.c) */
+enum { LEAN_COLUMNS = 5 };
+struct lean_cells {
+    const char *cells[LEAN_COLUMNS];
+    size_t widths[LEAN_COLUMNS]; /* characters; 0: not wrapped */
+    size_t count;
+};
+const char *lean_introduction(const struct brace_answer *answer);
+struct lean_cells lean_heading(const struct brace_answer *answer);
+struct lean_cells lean_moves(struct arena *arena, const struct brace_answer *answer,
+                             const struct lean_row *row);
+/* From stiff screws to soft ones. */
+struct lean_cells lean_ranges(struct arena *arena, const struct brace_answer *answer,
+                              const struct lean_row *row);
+/* What the table alone does not say of one direction; "" where nothing. */
+const char *lean_remark(struct arena *arena, const struct brace_answer *answer,
+                        const struct lean_row *row);
+
 /* "Does it lean?": movements in a table, and what to say about them. (report/lean_text.c) */
 void lean_section(struct text *text, const struct brace_answer *answer);
 

@@ -1,6 +1,7 @@
 #include "report/check_text.h"
 
 #include "report/layout.h"
+#include "report/summary.h"
 #include "report/visible.h"
 #include "report/words.h"
 
@@ -8,64 +9,6 @@
 
 enum { PLACE_MOST = 30, RATIO_WIDTH = 10, VERDICT_WIDTH = 7, UNDER = 6 };
 static const char UNDER_SPACES[] = "      ";
-
-struct tally {
-    size_t of[VERDICT_FAILED + 1];
-    size_t all;
-};
-
-static struct tally count_verdicts(const struct result *result) {
-    struct tally tally = {.all = result->checks.count};
-    for (size_t k = 0; k < result->checks.count; k++)
-        tally.of[result->checks.items[k].verdict]++;
-    return tally;
-}
-
-/* ", 3 are close to their limit" */
-static const char *some(struct arena *arena, size_t count, const char *one, const char *more) {
-    if (!count)
-        return "";
-    return arena_print(arena, ", %zu %s", count, count == 1 ? one : more);
-}
-
-static const char *worst_in_words(struct arena *arena, const struct check *worst) {
-    const char *place = worst->place[0] ? worst->place : worst->where;
-    if (worst->verdict == VERDICT_NOT_COVERED)
-        return arena_print(arena, "%s (%s)", place, subject_in_words(worst));
-    return arena_print(arena, "%s (%s, %s)", place, subject_in_words(worst),
-                       share_of_limit(arena, worst));
-}
-
-/* One sentence: holds or not, how many do not, and where the worst is. */
-static const char *summary(struct arena *arena, const struct result *result) {
-    struct tally tally = count_verdicts(result);
-    const char *title = title_in_words(arena, result);
-    if (!tally.all)
-        return arena_print(arena, "%s: there was nothing to check.", title);
-    const char *worst = worst_in_words(arena, &result->checks.items[0]);
-    size_t fails = tally.of[VERDICT_FAILS], close = tally.of[VERDICT_CLOSE];
-    size_t without = tally.of[VERDICT_NOT_COVERED];
-    const char *are_close =
-        some(arena, close, "is close to its limit", "are close to their limits");
-    const char *no_rule = some(arena, without, "has no published rule", "have no published rule");
-    const char *checks = tally.all == 1 ? "check" : "checks";
-    if (fails)
-        return arena_print(arena, "%s does not hold: %zu of %zu %s %s%s%s; the worst is %s.", title,
-                           fails, tally.all, checks, fails == 1 ? "fails" : "fail", no_rule,
-                           are_close, worst);
-    if (without)
-        return arena_print(arena,
-                           "%s: nothing fails, but %zu of %zu %s %s no published rule and cannot "
-                           "be passed%s; look first at %s.",
-                           title, without, tally.all, checks, without == 1 ? "has" : "have",
-                           are_close, worst);
-    if (close)
-        return arena_print(
-            arena, "%s holds, but %zu of %zu %s %s; the worst is %s.", title, close, tally.all,
-            checks, close == 1 ? "is close to its limit" : "are close to their limits", worst);
-    return arena_print(arena, "%s holds: all %zu %s pass; the nearest to its limit is %s.", title,
-                       tally.all, checks, worst);
-}
 
 struct columns {
     size_t widths[4];
@@ -202,7 +145,7 @@ void check_text(struct text *text, const struct result *result,
     if (result->verdict == VERDICT_FOLDS || result->verdict == VERDICT_FAILED)
         fold_text(text, result);
     else {
-        paragraph(text, "", 0, summary(text->arena, result));
+        paragraph(text, "", 0, summary_in_words(text->arena, result));
         struct columns columns = columns_for(result);
         for (int question = 0; question < question_count(); question++)
             question_text(text, result, question, &columns, options->all);

@@ -21,6 +21,10 @@ void check_text(struct text *text, const struct result *result,
 
 /* Its parts, for other answers about a frame. */
 const char *title_in_words(struct arena *arena, const struct result *result); /* "This frame" */
+/* Why it does not stand, beside its motions, and what would stop it; for VERDICT_FOLDS. */
+const char *fold_reason_in_words(struct arena *arena, const struct result *result);
+const char *fold_remedy_in_words(const struct result *result);
+
 void fold_text(struct text *text, const struct result *result);
 void cautions_text(struct text *text, const struct result *result);
 

@@ -1,6 +1,7 @@
 #include "report/check_text.h"
 
 #include "report/layout.h"
+#include "report/summary.h"
 #include "report/visible.h"
 
 const char *title_in_words(struct arena *arena, const struct result *result) {
@@ -12,15 +13,13 @@ static const char *ways(struct arena *arena, int count) {
     return arena_print(arena, "%d %s", count, count == 1 ? "way" : "ways");
 }
 
-static void ways_text(struct text *text, const struct folding *folding) {
-    struct arena *arena = text->arena;
-    if (!folding->known || folding->ways < 1) {
-        paragraph(
-            text, "", 0,
-            "No joint works as a bare hinge, but the frame is so soft that its own load would "
-            "push it over. Add diagonals, or stiffen what holds it upright.");
-        return;
-    }
+const char *fold_reason_in_words(struct arena *arena, const struct result *result) {
+    const struct folding *folding = &result->folding;
+    if (it_tips(result))
+        return folding->motions[0].sentence;
+    if (!folding->known || folding->ways < 1)
+        return "No joint works as a bare hinge, but the frame is so soft that its own load would "
+               "push it over. Add diagonals, or stiffen what holds it upright.";
     int stopped = folding->ways - folding->ways_with_panels;
     const char *panels = stopped > 0
                              ? arena_print(arena,
@@ -28,61 +27,42 @@ static void ways_text(struct text *text, const struct folding *folding) {
                                            "only where it is screwed tight on all edges.",
                                            stopped)
                              : "";
-    paragraph(text, "", 0,
-              arena_print(arena, "With every fastening taken as a hinge it can fold in %s.%s",
-                          ways(arena, folding->ways), panels));
+    return arena_print(arena, "With every fastening taken as a hinge it can fold in %s.%s",
+                       ways(arena, folding->ways), panels);
 }
 
-static void tips_text(struct text *text, const struct motion *motion) {
-    paragraph(text, "", 0, motion->sentence);
-    text_add(text, "\nWhat stops it?\n");
-    paragraph(
-        text, "  ", 2,
-        "Feet set further out under the weight; or hold them down (hold-down under supports), "
-        "or strap the frame to a wall.");
+const char *fold_remedy_in_words(const struct result *result) {
+    if (it_tips(result))
+        return "Feet set further out under the weight; or hold them down (hold-down under "
+               "supports), or strap the frame to a wall.";
+    if (result->folding.ways < 1)
+        return ""; /* it is soft: the sentence says how it falls */
+    return "One diagonal for each way to fold: a stick across the face that skews, from low on one "
+           "side to high on the other, screwed at both ends. Plywood screwed on all four edges "
+           "does the same. batten brace says where the fewest go.";
 }
 
 static void motions_text(struct text *text, const struct folding *folding) {
-    struct arena *arena = text->arena;
     text_add(text, "\nHow does it fold?\n");
     for (size_t k = 0; k < folding->motion_count; k++)
-        paragraph(text, arena_print(arena, "  %zu. ", k + 1), 5, folding->motions[k].sentence);
-    if (folding->ways < 1)
-        return; /* it is soft: the sentence says how it falls */
-    text_add(text, "\nWhat stops it?\n");
-    paragraph(text, "  ", 2,
-              "One diagonal for each way to fold: a stick across the face that skews, from low on "
-              "one side to high on the other, screwed at both ends. Plywood screwed on all four "
-              "edges does the same. batten brace says where the fewest go.");
+        paragraph(text, arena_print(text->arena, "  %zu. ", k + 1), 5,
+                  folding->motions[k].sentence);
 }
 
 void fold_text(struct text *text, const struct result *result) {
-    struct arena *arena = text->arena;
-    const char *title = title_in_words(arena, result);
-    if (result->verdict == VERDICT_FAILED) {
-        paragraph(text, "", 0,
-                  arena_print(arena, "%s could not be judged: %s. Do not build on this answer.",
-                              title, result->trouble ? result->trouble : "the numbers disagree"));
+    paragraph(text, "", 0, summary_in_words(text->arena, result));
+    if (result->verdict == VERDICT_FAILED)
         return;
-    }
-    bool tips = result->folding.motion_count && result->folding.motions[0].tips;
-    if (tips) {
-        paragraph(text, "", 0,
-                  arena_print(arena,
-                              "%s tips over by its own weight: as described it does not stand, so "
-                              "nothing else was checked.",
-                              title));
-        tips_text(text, &result->folding.motions[0]);
+    paragraph(text, "", 0, fold_reason_in_words(text->arena, result));
+    if (!result->folding.motion_count)
         return;
-    }
-    paragraph(text, "", 0,
-              arena_print(arena,
-                          "%s folds up: as described it does not stand, so nothing else was "
-                          "checked.",
-                          title));
-    ways_text(text, &result->folding);
-    if (result->folding.motion_count)
+    if (!it_tips(result))
         motions_text(text, &result->folding);
+    const char *remedy = fold_remedy_in_words(result);
+    if (!remedy[0])
+        return;
+    text_add(text, "\nWhat stops it?\n");
+    paragraph(text, "  ", 2, remedy);
 }
 
 void cautions_text(struct text *text, const struct result *result) {

@@ -7,7 +7,7 @@
 #include <math.h>
 #include <string.h>
 
-static const char *const NAMES[MARGIN_COUNT] = {"trays", "snow", "wind"};
+const char *const MARGIN_NAMES[MARGIN_COUNT] = {"trays", "snow", "wind"};
 
 /* Never rounded up: two decimals of a factor. */
 static const char *factor_down(struct arena *arena, double factor) {
@@ -56,7 +56,7 @@ static const char *described_amount(struct arena *arena, const struct margin_ans
                        quantity_print(arena, described, kind, answer->frame->units));
 }
 
-static const char *sentence(struct arena *arena, const struct margin_answer *answer,
+const char *margin_sentence(struct arena *arena, const struct margin_answer *answer,
                             enum margin_load load) {
     const struct margin *margin = &answer->loads[load];
     switch (margin->reach) {
@@ -114,8 +114,8 @@ void margin_text(struct text *text, const struct margin_answer *answer) {
     if (answer->verdict != VERDICT_FOLDS && !answer->trouble) {
         text_add(text, "\n");
         for (int load = 0; load < MARGIN_COUNT; load++)
-            paragraph(text, arena_print(arena, "  %-7s", NAMES[load]), 9,
-                      sentence(arena, answer, load));
+            paragraph(text, arena_print(arena, "  %-7s", MARGIN_NAMES[load]), 9,
+                      margin_sentence(arena, answer, load));
     }
     cautions_text(text, &said);
 }

@@ -43,49 +43,64 @@ static void equation_text(struct text *text, const char *symbol, const char *con
                   k + 1 < count ? parts[k] : arena_print(arena, "%s%s", parts[k], end));
 }
 
-static void step_text(struct text *text, const struct step *step, const char *result,
-                      const struct symbol_number *symbols, size_t count) {
-    struct arena *arena = text->arena;
-    const char *parts[3];
-    size_t part_count = 0;
-    if (step->formula) {
-        parts[part_count++] = step->formula;
-        const char *numbers = substituted(arena, step->formula, symbols, count);
-        if (strcmp(numbers, step->formula) != 0)
-            parts[part_count++] = numbers;
-    }
-    parts[part_count++] = result;
+static void step_text(struct text *text, const struct told_step *step) {
     paragraph(text, "  ", 2, step->words);
-    equation_text(text, step->symbol, parts, part_count, source_in_words(arena, step));
+    equation_text(text, step->symbol, step->parts, step->part_count, step->source);
 }
 
-static void marks_text(struct text *text, const struct working *working) {
+const char *mark_in_words(enum mark mark) {
     static const char *const MEANINGS[] = {
         /* ORDER MARK */ [MARK_READ] = "seen in a copy of the text",
         [MARK_MEMORY] = "recalled, to be confirmed before anybody relies on it",
         [MARK_TRADE] = "common practice, without a published source"};
-    for (size_t mark = 0; mark < sizeof MEANINGS / sizeof *MEANINGS; mark++)
+    return MEANINGS[mark];
+}
+
+static void marks_text(struct text *text, const struct working *working) {
+    for (int mark = MARK_READ; mark <= MARK_TRADE; mark++)
         for (size_t k = 0; k < working->count; k++)
             if (working->items[k].has_mark && working->items[k].mark == (enum mark)mark) {
-                text_print(text, "  [%s] %s\n", mark_name((enum mark)mark), MEANINGS[mark]);
+                text_print(text, "  [%s] %s\n", mark_name((enum mark)mark),
+                           mark_in_words((enum mark)mark));
                 break;
             }
 }
 
-void working_text(struct text *text, const struct working *working, enum unit_system units) {
-    struct arena *arena = text->arena;
+struct told_step *working_told(struct arena *arena, const struct working *working,
+                               enum unit_system units) {
+    struct told_step *steps = ARENA_ARRAY(arena, struct told_step, working->count);
     struct symbol_number *symbols = ARENA_ARRAY(arena, struct symbol_number, working->count);
     size_t known = 0;
     for (size_t k = 0; k < working->count; k++) {
         const struct step *step = &working->items[k];
-        if (is_heading(step)) {
-            text_print(text, k ? "\n%s\n" : "%s\n", step->words);
+        struct told_step *told = &steps[k];
+        *told = (struct told_step){.heading = is_heading(step),
+                                   .words = step->words,
+                                   .symbol = step->symbol,
+                                   .source = source_in_words(arena, step)};
+        if (told->heading)
             continue;
-        }
         const char *result = quantity_print_working(arena, step->value, step->kind, units);
-        step_text(text, step, result, symbols, known);
+        if (step->formula) {
+            const char *numbers = substituted(arena, step->formula, symbols, known);
+            told->parts[told->part_count++] = step->formula;
+            if (strcmp(numbers, step->formula) != 0)
+                told->parts[told->part_count++] = numbers;
+        }
+        told->parts[told->part_count++] = result;
         symbols[known].symbol = step->symbol;
         symbols[known++].number = arena_copy(arena, result, strcspn(result, " "));
+    }
+    return steps;
+}
+
+void working_text(struct text *text, const struct working *working, enum unit_system units) {
+    struct told_step *steps = working_told(text->arena, working, units);
+    for (size_t k = 0; k < working->count; k++) {
+        if (steps[k].heading)
+            text_print(text, k ? "\n%s\n" : "%s\n", steps[k].words);
+        else
+            step_text(text, &steps[k]);
     }
     text_add(text, "\n");
     marks_text(text, working);

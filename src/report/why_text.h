@@ -11,6 +11,19 @@
 #include "result/result.h"
 #include "working/working.h"
 
+#include <stdbool.h>
+
+/* A step in words, for text and page: symbol = parts[0] = parts[1] = ..., the last with its unit.
+ */
+struct told_step {
+    bool heading; /* only words */
+    const char *words, *symbol, *parts[3], *source;
+    size_t part_count;
+};
+struct told_step *working_told(struct arena *arena, const struct working *working,
+                               enum unit_system units); /* working->count of them */
+const char *mark_in_words(enum mark mark);
+
 /* The steps alone, and then what their marks mean. */
 void working_text(struct text *text, const struct working *working, enum unit_system units);
 

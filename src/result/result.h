@@ -94,6 +94,17 @@ struct folding {
     size_t motion_count;
 };
 
+struct bent_stick { /* how the axis of one member has moved: first order, middle stiffness */
+    size_t count;
+    double *at;      /* m from the from-end, ascending */
+    double (*by)[3]; /* m, global directions */
+};
+struct bent {                /* the frame under one combination, upright */
+    const char *combination; /* NULL: not asked for, or it could not be solved */
+    const struct bent_stick *members;
+    double largest; /* m: largest movement of any station */
+};
+
 struct result {
     const struct frame *frame; /* NULL where the description had problems */
     enum verdict verdict;
@@ -111,6 +122,7 @@ struct result {
         size_t count, capacity;
     } combinations;
     struct folding folding;
+    struct bent bent;
     double backward_error, equilibrium_error; /* NAN before anything was solved */
     struct problems problems; /* of the description, found only when it was solved: status 2 */
     const char *trouble;      /* VERDICT_FAILED: why it could not be trusted; else NULL */
