@@ -30,8 +30,8 @@ static struct joint joints[] = {{.name = "fl0", .at = {0, 0, 0}},
 static struct member members[1];
 static struct panel panels[] = {{.name = "back"}, {.name = "roof"}, {.name = "left"}};
 static struct joint_move moves[] = {{1, {1.0, -0.0, 0.25}}};
-static struct motion motions[] = {{"The top slides left or right.", moves, 1, false},
-                                  {"The left side leans.", moves, 1, false}};
+static struct motion motions[] = {{"The top slides left or right.", moves, 1, false, false},
+                                  {"The left side leans.", moves, 1, false, false}};
 static struct sheet_remark sheets[] = {
     {0, false, "it opens", false}, {1, false, "clear sheet", true}, {2, true, "", true}};
 static struct brace_choice braces[] = {{0, 1, "front, lower bay", 1, 33.2 * POUND, 60.9 * POUND},

@@ -216,7 +216,7 @@ Test(check_text, fills_in_both_numbers_or_one) {
 
 Test(check_text, says_how_it_folds) {
     struct result result = result_of(VERDICT_FOLDS);
-    static const struct motion motion = {"The top slides to the right.", NULL, 0, false};
+    static const struct motion motion = {"The top slides to the right.", NULL, 0, false, false};
     result.folding = (struct folding){
         .known = true, .ways = 2, .ways_with_panels = 1, .motions = &motion, .motion_count = 1};
     const char *text = text_of(&result, false);
@@ -279,7 +279,7 @@ Test(result_json, leaves_out_checks_where_it_folds) {
     struct result result = result_of(VERDICT_FOLDS);
     static struct joint joints[] = {{.name = "fl0"}, {.name = "fl3"}};
     static const struct joint_move move = {1, {0.5, -0.0, 0.25}};
-    static const struct motion motion = {"The top slides.", &move, 1, false};
+    static const struct motion motion = {"The top slides.", &move, 1, false, false};
     frame.joints.items = joints;
     frame.joints.count = 2;
     result.folding = (struct folding){
