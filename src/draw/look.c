@@ -32,7 +32,7 @@ static void to_view(const struct view *view, const double in[3], double out[3]) 
 }
 
 static struct facing facing_of(const struct wood *wood, const struct view *view) {
-    struct facing facing;
+    struct facing facing = {0};
     double middle[3] = {0};
     for (int k = 0; k < 8; k++)
         for (int c = 0; c < 3; c++)
