@@ -38,7 +38,7 @@ CLI_SOURCES := $(wildcard src/cli/*.c)
 UNIT_SOURCES := $(wildcard tests/unit/*.c)
 TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tools/json.c
 TABLES := $(sort $(wildcard tables/*.tsv))
-STARTERS := $(sort $(wildcard starters/*.yaml))
+STARTERS := $(sort $(wildcard examples/starters/*.yaml))
 LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o \
 	$(BUILD)/obj/starters_data.o $(BUILD)/obj/page_assets_data.o
 CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
@@ -67,7 +67,7 @@ $(BUILD)/tables_data.c: src/tables/embed.awk $(TABLES)
 	$(call say,tables $@)LC_ALL=C awk -f src/tables/embed.awk $(TABLES) > $@.part
 	@mv $@.part $@
 
-# The starter files of starters/, likewise.
+# The starter files of examples/starters/, likewise.
 $(BUILD)/starters_data.c: src/start/embed.awk $(STARTERS)
 	@mkdir -p $(@D)
 	$(call say,starters $@)LC_ALL=C awk -f src/start/embed.awk $(STARTERS) > $@.part

@@ -1,4 +1,4 @@
-# starters/KIND.yaml and KIND-si.yaml as C data, a string a line. Arguments: the files, in the order
+# examples/starters/KIND.yaml and KIND-si.yaml as C data, a string a line. Arguments: the files, in the order
 # in which they are to be listed.
 
 function literal(text) {
@@ -18,7 +18,7 @@ FNR == 1 {
 }
 
 BEGIN {
-    print "/* Made by src/start/embed.awk from starters/; change those. */"
+    print "/* Made by src/start/embed.awk from examples/starters/; change those. */"
     print "#include \"start/starters.h\"\n"
     print "const struct starter STARTERS[] = {"
 }
