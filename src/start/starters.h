@@ -1,4 +1,4 @@
-/* start/starters.h - the starter files of starters/, compiled in.
+/* start/starters.h - the starter files of examples/starters/, compiled in.
  */
 #ifndef START_STARTERS_H
 #define START_STARTERS_H
