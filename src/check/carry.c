@@ -55,9 +55,9 @@ static double travel_multiplier(double travel, struct working *working) {
 }
 
 static double turn_multiplier(double turn, struct working *working) {
-    static const double DEGREE = 0.017453292519943295, MOST = 135.0;
+    static const double DEGREE = 0.017453292519943295;
     double degrees = turn / DEGREE;
-    if (!(degrees <= MOST))
+    if (!(turn <= of("turn-most")))
         return 0.0;
     double multiplier = 1.0 - of("turn-slope") * degrees;
     if (degrees > 0.0)

@@ -27,6 +27,10 @@ struct rating rating_missing(const char *what, const char *source) {
 
 static const double EQUAL = 1.0 + 1e-9; /* see ratio_worse() */
 
+double not_below_zero(double force) {
+    return force < 0.0 ? 0.0 : force;
+}
+
 bool ratio_worse(double now, double so_far) {
     return !isnan(so_far) && !(now <= so_far * EQUAL);
 }

@@ -42,7 +42,10 @@ struct rating rating_missing(const char *what, const char *source);
  * more counts as equal, so that of equal places the first is told on every machine. */
 bool ratio_worse(double now, double so_far);
 
-/* The same of two ratings, in the order of rating_worse(). */
+/* What of a force pulls or presses: 0 where it is below 0; a NAN stays one, unlike with fmax(). */
+double not_below_zero(double force);
+
+/* ratio_worse() of two ratings, in the order of rating_worse(). */
 bool rating_is_worse(const struct rating *now, const struct rating *so_far);
 
 /* The worse of two: what fails before what is not covered before what passes, then the larger

@@ -1,21 +1,10 @@
 #include "fixing/fixing.h"
 
+#include "frame/fastener_size.h"
+
 #include <math.h>
 
 #define QUARTER_INCH 0.00635
-
-static enum dowel_kind kind_of(enum fastener_kind kind) {
-    switch (kind) {
-    case FASTENER_NAIL:
-        return DOWEL_NAIL;
-    case FASTENER_LAG:
-        return DOWEL_LAG;
-    case FASTENER_BOLT:
-        return DOWEL_BOLT;
-    default:
-        return DOWEL_SCREW;
-    }
-}
 
 static struct dowel_layer wood_layer(const struct model_member *stick, double thickness) {
     return (struct dowel_layer){.thickness = thickness, .gravity = stick->lumber.gravity};
@@ -145,7 +134,7 @@ static bool wood_is_known(const struct fixing *fixing) {
 /* By its size as named; of a lag or bolt by its diameter, which has many spellings. */
 static bool find_dowel(struct fixing *fixing) {
     const struct connection *connection = fixing->connection;
-    enum dowel_kind kind = kind_of(connection->fastener);
+    enum dowel_kind kind = fastener_dowel_kind(connection->fastener);
     return kind == DOWEL_NAIL || kind == DOWEL_SCREW
                ? dowel_find(kind, NAIL_COMMON, connection->size_name, &fixing->dowel)
                : dowel_of_diameter(kind, NAIL_COMMON, connection->diameter, &fixing->dowel);

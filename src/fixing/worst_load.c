@@ -31,8 +31,7 @@ struct fixing_load fixing_across(double shear, double pull) {
 
 /* What pulls the stick's end away from its host, along the stick. */
 static double pull_off(const struct fixing *fixing, const double ends[6]) {
-    double out = fixing->end ? ends[0] : -ends[0];
-    return isnan(out) ? NAN : fmax(0.0, out);
+    return not_below_zero(fixing->end ? ends[0] : -ends[0]);
 }
 
 /* A twist of the stick about its axis pries at the screws, over half its width. */

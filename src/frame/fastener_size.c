@@ -7,6 +7,19 @@
 #include <math.h>
 #include <stdio.h>
 
+enum dowel_kind fastener_dowel_kind(enum fastener_kind kind) {
+    switch (kind) {
+    case FASTENER_NAIL:
+        return DOWEL_NAIL;
+    case FASTENER_LAG:
+        return DOWEL_LAG;
+    case FASTENER_BOLT:
+        return DOWEL_BOLT;
+    default:
+        return DOWEL_SCREW;
+    }
+}
+
 double screw_diameter(long number) {
     char name[24];
     struct fastener_size size;

@@ -4,6 +4,10 @@
 #define FRAME_FASTENER_SIZE_H
 
 #include "frame/reader.h"
+#include "tables/fasteners.h"
+
+/* The kind of the tables; a screw where a connection has no fastener. */
+enum dowel_kind fastener_dowel_kind(enum fastener_kind kind);
 
 /* Nominal diameter of a wood screw by its number, m; NAN where there is no such number. */
 double screw_diameter(long number);

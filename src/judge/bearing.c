@@ -103,12 +103,12 @@ static double pressing(const struct contact *contact, const struct stick_state *
     const double *ends = &state->ends[6 * contact->end];
     if (contact->seat == SEAT_BUTTS) {
         /* the joint pushes along +x at the from-end, along -x at the to-end */
-        return fmax(0.0, contact->end == 0 ? ends[0] : -ends[0]);
+        return not_below_zero(contact->end == 0 ? ends[0] : -ends[0]);
     }
     double up = 0.0; /* force of the joint on the stick, upwards */
     for (int i = 0; i < 3; i++)
         up += state->member->axes[i][2] * ends[i];
-    return fmax(0.0, up);
+    return not_below_zero(up);
 }
 
 struct worst_contact {
@@ -144,7 +144,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
                                           .to_end = contact->to_end};
             arena_rewind(run->arena, mark);
             struct rating rating = check_bearing(&input, NULL);
-            if (input.force > 0.0 && (!worst.found || rating_is_worse(&rating, &worst.rating)))
+            if (input.force != 0.0 && (!worst.found || rating_is_worse(&rating, &worst.rating)))
                 worst = (struct worst_contact){true, input, rating, mix->combination};
         }
     if (!worst.found || !(contact->across * contact->along > 0.0))

@@ -41,7 +41,7 @@ static void pulls_of(struct ground_work *work, enum stiffness stiffness,
         const double *weights = support_lifts(support) ? held : mix.weights[stiffness];
         bool lifts = mix.tips || !support_lifts(support) || (lifted && lifted[k]);
         pulls[k] = support->foot && lifts
-                       ? fmax(0.0, -standing_pressure(run, stiffness, weights, k))
+                       ? not_below_zero(-standing_pressure(run, stiffness, weights, k))
                        : 0.0;
     }
 }
@@ -59,7 +59,7 @@ static void look(struct ground_work *work, enum stiffness stiffness, struct wors
         const struct variant *variant = &work->variants[v];
         pulls_of(work, stiffness, variant, pulls);
         for (size_t k = 0; k < supports; k++) {
-            if (!(pulls[k] > 0.0))
+            if (pulls[k] <= 0.0)
                 continue;
             work->needs[k] = fmax(work->needs[k], pulls[k]);
             if (!run_wants_combination(run, id_of(run, k), variant->mix->combination) ||

@@ -203,7 +203,7 @@ void judge_tip(struct ground_work *ground) {
             if (ground->run->footprint->edges[e].side == (enum side)side &&
                 !ground->run->footprint->edges[e].held)
                 look(&work, e, &worst);
-        if (worst.found && !(worst.rating.demand == 0.0))
+        if (worst.found && worst.rating.ratio != 0.0)
             add_line(&work, &worst);
     }
     add_part_of_it(ground);

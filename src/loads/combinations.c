@@ -4,6 +4,8 @@
 #include "loads/weather.h"
 #include "units/decimal.h"
 
+#include <string.h>
+
 /* Combinations as they are made. */
 struct making {
     struct arena *arena;
@@ -169,7 +171,7 @@ static void snow_with_wind(struct making *making, struct together what, double s
     const struct loads *loads = making->loads;
     double companion = table_constant("companion-share").value;
     const struct load_case *from = &loads->cases[what.wind];
-    if (from->variant[0] == 'o' && from->variant[1] == 'p')
+    if (strncmp(from->variant, "open", strlen("open")) == 0)
         return;
     what.wind_factor *= companion;
     what.snow_factor = companion * snow_share;

@@ -48,7 +48,8 @@ static enum snow_way side_of(const struct cover *cover) {
 struct site_snow site_snow_of(const struct site *site) {
     struct site_snow snow = {.given = site->ground_snow.given || site->snow_depth.given,
                              .by_depth = !site->ground_snow.given,
-                             .share = {1.0, "ASCE 7-16 2.4.1", MARK_READ},
+                             /* read in 7-10; that 7-16 keeps it is recalled */
+                             .share = {1.0, "ASCE 7-16 2.4.1", MARK_MEMORY},
                              .roof_heated = site->heated,
                              .beside_house = site->beside_house,
                              .eave = site->eave,

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "base/vector.h"
+#include "frame/fastener_size.h"
 #include "loads/panels.h"
 #include "tables/fasteners.h"
 
@@ -62,25 +63,12 @@ static const char *size_words(struct arena *arena, enum fastener_kind kind, cons
     }
 }
 
-static enum dowel_kind dowel_of(enum fastener_kind kind) {
-    switch (kind) {
-    case FASTENER_NAIL:
-        return DOWEL_NAIL;
-    case FASTENER_LAG:
-        return DOWEL_LAG;
-    case FASTENER_BOLT:
-        return DOWEL_BOLT;
-    default:
-        return DOWEL_SCREW;
-    }
-}
-
 static void count_fasteners(struct counting *counting, enum fastener_kind kind,
                             struct fastener_size size, struct optional length, int count) {
     struct arena *arena = counting->arena;
     const char *inches = kind == FASTENER_LAG || kind == FASTENER_BOLT ? "in" : "";
     struct text key = text_new(arena), words = text_new(arena);
-    text_print(&key, "%s-%s%s", dowel_kind_name(dowel_of(kind)), size.name, inches);
+    text_print(&key, "%s-%s%s", dowel_kind_name(fastener_dowel_kind(kind)), size.name, inches);
     text_add(&words, size_words(arena, kind, size.name));
     if (length.given) {
         const char *long_as =
@@ -115,8 +103,8 @@ static void count_end(struct counting *counting, const struct connection *connec
     struct arena *arena = counting->arena;
     struct fastener_size size;
     if (connection->fastener != FASTENER_NONE &&
-        table_fastener_find(dowel_of(connection->fastener), NAIL_COMMON, connection->size_name,
-                            &size))
+        table_fastener_find(fastener_dowel_kind(connection->fastener), NAIL_COMMON,
+                            connection->size_name, &size))
         count_fasteners(counting, connection->fastener, size, connection->length,
                         connection->count * times_count(connection));
     if (connection->type == CONNECTION_BRACKET)

@@ -567,6 +567,8 @@ Test(strength, not_a_number_never_passes) {
 Test(rating, nan_stays_the_worst) {
     struct rating bad = rating_of(NAN, 1.0, QUANTITY_NUMBER, "", "");
     struct rating high = rating_of(5.0, 1.0, QUANTITY_NUMBER, "", "");
+    cr_assert(isnan(not_below_zero(NAN)) && not_below_zero(-1.0) == 0.0 &&
+              not_below_zero(2.0) == 2.0);
     cr_assert(ratio_worse(NAN, 5.0) && !ratio_worse(5.0, NAN) && !ratio_worse(NAN, NAN));
     cr_assert(rating_is_worse(&bad, &high) && !rating_is_worse(&high, &bad));
     cr_assert(ratio_worse(1.0, 0.999) && !ratio_worse(1.0 + 1e-12, 1.0), "equal places");
