@@ -1,0 +1,48 @@
+/* solve/shape.h - where a symmetric matrix and its factor have numbers: blocks of columns.
+ *
+ * Unknowns are numbered in the order of elimination. Neighbouring columns of the factor that reach
+ * the same rows make one block, stored column by column: first its own rows (the triangle above the
+ * diagonal is room that nobody reads), then the rows below that it reaches, then zeros up to a
+ * whole number of SHAPE_PAD rows. Blocks that hardly differ are joined, at the price of some zeros
+ * (Ashcraft and Grimes 1989).
+ */
+#ifndef SOLVE_SHAPE_H
+#define SOLVE_SHAPE_H
+
+#include "solve/eliminate.h"
+
+#include <stdbool.h>
+
+enum { SHAPE_PAD = 8 };
+
+struct block {
+    size_t first, width; /* unknowns */
+    size_t below_count;
+    const int *below; /* unknowns, ascending */
+    size_t tall;      /* rows as stored */
+    size_t start;     /* of its numbers */
+};
+
+struct shape {
+    size_t count; /* unknowns */
+    struct block *blocks;
+    size_t block_count;
+    int *block_of;   /* per unknown */
+    size_t items;    /* numbers of a matrix */
+    size_t tallest;  /* rows of a block */
+    size_t widest;   /* columns of a block */
+};
+
+/* `base[node]` gets the first unknown of each node; those of a node follow one another. */
+struct shape *shape_of_graph(struct arena *arena, const struct graph *graph, const int *sizes,
+                             int *base);
+
+/* The shape of the rows and columns in `kept` alone; `number` gets what each unknown is called
+ * there, -1 where it is not. */
+struct shape *shape_part(struct arena *arena, const struct shape *shape, const bool *kept,
+                         int *number);
+
+/* Where a number of the lower triangle is stored, column <= row. It must be in the shape. */
+size_t shape_find(const struct shape *shape, size_t row, size_t column);
+
+#endif
