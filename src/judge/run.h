@@ -36,9 +36,9 @@ struct run {
     const struct loads *loads;
     const struct system *systems[STIFFNESS_COUNT];
     struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
-    const enum stiffness *only; /* the stiffness in hand; NULL: all that matter at once */
-    struct bracing_sheet *sheets;                /* per panel */
-    struct bar *bars[STIFFNESS_COUNT];           /* of the sheets that brace, clear ones left out */
+    const enum stiffness *only;        /* the stiffness in hand; NULL: all that matter at once */
+    struct bracing_sheet *sheets;      /* per panel */
+    struct bar *bars[STIFFNESS_COUNT]; /* of the sheets that brace, clear ones left out */
     size_t bar_counts[STIFFNESS_COUNT];
     struct mix *mixes;
     size_t mix_count;

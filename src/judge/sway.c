@@ -4,6 +4,7 @@
 #include "judge/patterns.h"
 #include "judge/standing.h"
 #include "judge/steps.h"
+#include "judge/sway_frames.h"
 #include "sway/second_order.h"
 
 #include <math.h>
@@ -17,29 +18,13 @@ struct sway_found {
     const char *pattern;            /* of the trays; "" all full */
     int bowing;                     /* stick that bows the most; -1 the joints move more */
     const struct sway_frame *first; /* lends its elastic part to the combinations after it */
+    struct sway_wide *wide[2];      /* without creep and with: where others are counted */
 };
-
-static struct sway_setting setting_of(const struct run *run, enum stiffness stiffness, bool crept) {
-    double creep = crept ? creep_factor(run->model->wet).value : 1.0;
-    return (struct sway_setting){.model = run->model,
-                                 .stiffness = stiffness,
-                                 .least_stiffness = true,
-                                 .creep_sticks = creep,
-                                 /* screws creep twice as much: EN 1995-1-1 2.3.2.2 [memory] */
-                                 .creep_joints = 2.0 * creep - 1.0,
-                                 .bars = run->bars[stiffness],
-                                 .bar_count = run->bar_counts[stiffness]};
-}
 
 static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, const struct mix *mix,
                                   bool crept, const struct sway_frame *like) {
-    enum stiffness solved = run_uses(run, stiffness) ? stiffness : STIFFNESS_MIDDLE;
-    const struct response *response = run->responses[solved];
-    struct sway_input input = {.setting = setting_of(run, stiffness, crept), .like = like};
-    /* only ties that pull count, and a lifted foot holds nothing */
-    input.setting.excluded = mix->stances[solved].slack;
-    input.setting.held = standing_held(run, &mix->stances[solved]);
-    input.axial = (const double(*)[2])sway_axial(run->arena, response, mix->weights[solved]);
+    struct sway_input input = sway_frames_input(run, stiffness, mix, crept);
+    input.like = like;
     return sway_prepare(run->arena, &input);
 }
 
@@ -67,10 +52,17 @@ static bool solved(const struct run *run, int combination) {
     return true;
 }
 
-/* The factor of one mix; unless it is asked for, only where it lies below the lowest so far, which
- * one count of pivots tells. */
+/* Of combinations that buckle alike the first is told; Lanczos settles to 1e-7. */
+static double clearly_lower(const struct sway_found *lowest) {
+    return lowest->factor * (1.0 - 1e-6);
+}
+
+/* The factor of one mix; unless it is asked for, only where it lies below the lowest so far. */
 static double factor_of(struct run *run, const struct mix *mix, const char *pattern, bool crept,
                         bool asked, struct sway_found *lowest) {
+    bool only_lower = lowest->known && !asked;
+    if (only_lower && sway_frames_above(run, lowest->wide[crept], &mix, 1, clearly_lower(lowest)))
+        return NAN;
     struct arena_mark mark = arena_mark(run->arena);
     struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, crept, lowest->first);
     if (!lowest->first) {
@@ -78,37 +70,45 @@ static double factor_of(struct run *run, const struct mix *mix, const char *patt
         mark = arena_mark(run->arena);
     }
     double factor = NAN;
-    bool higher =
-        lowest->known && !asked && sway_count_below(run->arena, frame, lowest->factor) == 0;
-    if (!higher) {
+    if (!only_lower || sway_count_below(run->arena, frame, clearly_lower(lowest)) > 0) {
         struct sway_result result = sway_factor(run->arena, frame);
         factor = result.factor;
         double value = isnan(factor) ? SWAY_MOST : factor;
-        /* of combinations that buckle alike the first is told; Lanczos settles to 1e-7 */
-        if (!lowest->known || value < lowest->factor * (1.0 - 1e-6))
-            *lowest = (struct sway_found){true,    value,         mix->combination, crept,
-                                          pattern, result.bowing, lowest->first};
+        if (!lowest->known || value < clearly_lower(lowest)) {
+            lowest->known = true;
+            lowest->factor = value;
+            lowest->combination = mix->combination;
+            lowest->crept = crept;
+            lowest->pattern = pattern;
+            lowest->bowing = result.bowing;
+        }
     }
     arena_rewind(run->arena, mark);
     return factor;
 }
 
+/* Downward load of a combination, N. */
+static double weight_of(const struct run *run, size_t combination) {
+    const struct load_combination *in = &run->loads->combinations[combination];
+    double weight = 0.0;
+    for (size_t t = 0; t < in->term_count; t++) {
+        const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
+        for (int k = 0; k < load_case->set_count; k++)
+            weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                      loads_weight(run->loads, load_case->sets[k]);
+    }
+    return weight;
+}
+
 /* The combination with the most weight first: it is likely the lowest. */
-static int heaviest(const struct run *run) {
-    int best = 0;
+static size_t heaviest(const struct run *run) {
+    size_t best = 0;
     double most = -INFINITY;
     for (size_t c = 0; c < run->loads->combination_count; c++) {
-        double weight = 0.0;
-        const struct load_combination *in = &run->loads->combinations[c];
-        for (size_t t = 0; t < in->term_count; t++) {
-            const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
-            for (int k = 0; k < load_case->set_count; k++)
-                weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
-                          loads_weight(run->loads, load_case->sets[k]);
-        }
+        double weight = weight_of(run, c);
         if (weight > most) {
             most = weight;
-            best = (int)c;
+            best = c;
         }
     }
     return best;
@@ -117,8 +117,6 @@ static int heaviest(const struct run *run) {
 static void judge_combination(struct run *run, int combination, struct sway_found *lowest) {
     struct combination_result *result = &run->result->combinations.items[combination];
     const struct mix *upright = &run->upright[combination];
-    if (!solved(run, combination))
-        return;
     bool crept = long_standing(run, combination);
     if (crept)
         result->buckling_factor_crept =
@@ -130,29 +128,81 @@ static void judge_combination(struct run *run, int combination, struct sway_foun
         factor_of(run, upright, "", false, run->options->every_factor, lowest);
 }
 
+/* Combinations not yet looked at, with creep or without: they share a frame in which they are
+ * counted, and the light ones are closed at once where they are higher than the lowest so far. */
+static void close_light(struct run *run, bool crept, size_t heavy, struct sway_found *lowest,
+                        bool *open) {
+    size_t count = run->loads->combination_count, all = 0, light = 0;
+    const struct mix **mixes = ARENA_ARRAY(run->arena, const struct mix *, count);
+    const struct mix **lights = ARENA_ARRAY(run->arena, const struct mix *, count);
+    for (size_t c = 0; c < count; c++) {
+        if (!open[c] || long_standing(run, (int)c) != crept)
+            continue;
+        mixes[all++] = &run->upright[c];
+        if (weight_of(run, c) < weight_of(run, heavy) / 2.0)
+            lights[light++] = &run->upright[c];
+    }
+    lowest->wide[crept] = sway_frames_wide(run, mixes, all, crept);
+    if (!sway_frames_above(run, lowest->wide[crept], lights, light, clearly_lower(lowest)))
+        return;
+    for (size_t k = 0; k < light; k++)
+        open[lights[k]->combination] = false;
+}
+
+/* All combinations that are asked for, the heaviest first. */
+static void judge_combinations(struct run *run, struct sway_found *lowest) {
+    size_t count = run->loads->combination_count, first = heaviest(run);
+    bool *open = ARENA_ARRAY(run->arena, bool, count);
+    for (size_t c = 0; c < count; c++)
+        open[c] = run_wants_combination(run, "sway/frame", (int)c) && solved(run, (int)c);
+    if (open[first])
+        judge_combination(run, (int)first, lowest);
+    open[first] = false;
+    for (int crept = 0; lowest->known && !run->options->every_factor && crept < 2; crept++)
+        close_light(run, crept, first, lowest, open);
+    for (size_t c = 0; c < count; c++)
+        if (open[c])
+            judge_combination(run, (int)c, lowest);
+}
+
+/* A combination with one pattern of trays in the place of full ones. False where that cannot be
+ * solved, or is the same, or does not stand. */
+static bool pattern_mix(struct run *run, const struct mix *full, size_t pattern, struct mix *mix) {
+    enum stiffness low = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
+    size_t columns = run->responses[low]->column_count;
+    *mix = (struct mix){.combination = full->combination, .stands = true, .edge = -1};
+    mix->weights[low] = ARENA_ARRAY(run->arena, double, columns);
+    for (size_t c = 0; c < columns; c++)
+        if (run->responses[low]->columns[c].set >= 0)
+            mix->weights[low][c] = full->weights[low][c];
+    if (!pattern_matters(run, mix->weights[low]) || !pattern_apply(run, pattern, mix->weights[low]))
+        return false;
+    standing_settle(run, low, mix);
+    response_need_ends(run->arena, run->responses[low], mix->weights[low]);
+    return mix->stands;
+}
+
 /* Shelves that are not all full, in the combination that is the worst with full ones: their sticks
  * carry less, but not always where it helps. Where full shelves are far from swaying over (under
  * half of the limit), nothing is looked for. */
 static void judge_patterns(struct run *run, struct sway_found *lowest) {
     if (lowest->factor > 2.0 * table_constant("sway-limit").value)
         return;
-    enum stiffness low = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
     const struct mix *full = &run->upright[lowest->combination];
+    struct mix *mixes = ARENA_ARRAY(run->arena, struct mix, run->loads->pattern_count);
+    const struct mix **standing =
+        ARENA_ARRAY(run->arena, const struct mix *, run->loads->pattern_count);
+    size_t count = 0;
+    for (size_t p = 0; p < run->loads->pattern_count; p++)
+        if (pattern_mix(run, full, p, &mixes[p]))
+            standing[count++] = &mixes[p];
     bool crept = lowest->crept;
-    size_t columns = run->responses[low]->column_count;
-    for (size_t p = 0; p < run->loads->pattern_count; p++) {
-        struct mix mix = {.combination = full->combination, .stands = true, .edge = -1};
-        mix.weights[low] = ARENA_ARRAY(run->arena, double, columns);
-        for (size_t c = 0; c < columns; c++)
-            if (run->responses[low]->columns[c].set >= 0)
-                mix.weights[low][c] = full->weights[low][c];
-        if (!pattern_matters(run, mix.weights[low]) || !pattern_apply(run, p, mix.weights[low]))
-            continue;
-        standing_settle(run, low, &mix);
-        response_need_ends(run->arena, run->responses[low], mix.weights[low]);
-        if (mix.stands)
-            factor_of(run, &mix, run->loads->patterns[p].words, crept, false, lowest);
-    }
+    lowest->wide[crept] = sway_frames_wide(run, standing, count, crept);
+    if (sway_frames_above(run, lowest->wide[crept], standing, count, clearly_lower(lowest)))
+        return;
+    for (size_t k = 0; k < count; k++)
+        factor_of(run, standing[k], run->loads->patterns[standing[k] - mixes].words, crept, false,
+                  lowest);
 }
 
 static void note_working(struct run *run, struct working *working,
@@ -186,14 +236,7 @@ void judge_sway(struct run *run) {
     struct sway_found lowest = {0};
     if (!run->loads->combination_count)
         return;
-    const char *only = run->options->why_combination;
-    bool one = only && run->options->why_id && strcmp(run->options->why_id, "sway/frame") == 0;
-    int first = heaviest(run);
-    if (!one || run_wants_combination(run, "sway/frame", first))
-        judge_combination(run, first, &lowest);
-    for (size_t c = 0; c < run->loads->combination_count; c++)
-        if ((int)c != first && run_wants_combination(run, "sway/frame", (int)c))
-            judge_combination(run, (int)c, &lowest);
+    judge_combinations(run, &lowest);
     if (!lowest.known)
         return;
     judge_patterns(run, &lowest);
@@ -248,7 +291,7 @@ static double *of_loads(const struct run *run, const struct mix *mix, enum stiff
 void judge_second_order(struct run *run) {
     enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
     size_t falling = 0;
-    struct sway_setting shared = setting_of(run, STIFFNESS_LOW, false);
+    struct sway_setting shared = sway_frames_setting(run, STIFFNESS_LOW, false);
     struct second_order_frame *frame =
         run->has_ties ? NULL : second_order_prepare(run->arena, &shared);
     for (size_t x = 0; x < run->mix_count; x++) {

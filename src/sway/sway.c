@@ -38,7 +38,7 @@ static double slenderness(const struct sway_input *input, size_t segment) {
     return push * cut->length * cut->length / EI;
 }
 
-static int *choose_cuts(struct arena *arena, const struct sway_input *input) {
+int *sway_cuts(struct arena *arena, const struct sway_input *input) {
     const struct sway_setting *setting = &input->setting;
     size_t count = setting->model->segment_count;
     int *cuts = ARENA_ARRAY(arena, int, count);
@@ -70,12 +70,19 @@ static bool loose(const struct band *elastic, const struct band *factor) {
     return false;
 }
 
-/* Nothing but the forces differs. Where ties hang slack nothing is shared. */
+/* The same sticks are left out. */
+static bool same_sticks(const struct sway_setting *a, const struct sway_setting *b) {
+    if (!a->excluded || !b->excluded)
+        return a->excluded == b->excluded;
+    return memcmp(a->excluded, b->excluded, a->model->member_count * sizeof *a->excluded) == 0;
+}
+
+/* Nothing but the forces differs. */
 static bool same_setting(const struct sway_setting *a, const struct sway_setting *b) {
     return a->model == b->model && a->stiffness == b->stiffness &&
            a->least_stiffness == b->least_stiffness && a->creep_sticks == b->creep_sticks &&
            a->creep_joints == b->creep_joints && a->bars == b->bars &&
-           a->bar_count == b->bar_count && !a->excluded && !b->excluded && a->held == b->held;
+           a->bar_count == b->bar_count && a->held == b->held && same_sticks(a, b);
 }
 
 static bool serves(const struct sway_frame *other, const struct sway_input *input,
@@ -99,7 +106,7 @@ static void make_elastic(struct arena *arena, struct sway_frame *frame,
 
 struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
     struct sway_frame *frame = ARENA_NEW(arena, struct sway_frame);
-    const int *cuts = choose_cuts(arena, input);
+    const int *cuts = input->cuts ? input->cuts : sway_cuts(arena, input);
     if (serves(input->like, input, cuts))
         *frame = *input->like;
     else

@@ -37,10 +37,14 @@ struct sway_input {
     struct sway_setting setting;
     const double (*axial)[2]; /* per segment: N at its start and end, pull positive */
     int pieces;               /* of a segment in compression; 0: four */
+    const int *cuts;          /* per segment: into how many pieces; NULL: as these forces ask */
     /* A frame made ready for other forces, or NULL: lends what does not depend on them where its
      * setting is the same and the same segments are cut. Must live as long as the new one. */
     const struct sway_frame *like;
 };
+
+/* Into how many pieces the forces ask each segment to be cut. */
+int *sway_cuts(struct arena *arena, const struct sway_input *input);
 
 /* The frame made ready. Not changed by the questions asked about it; they take scratch from the
  * arena. */
