@@ -152,6 +152,7 @@ static void close_light(struct run *run, bool crept, size_t heavy, struct sway_f
 /* All combinations that are asked for, the heaviest first. */
 static void judge_combinations(struct run *run, struct sway_found *lowest) {
     size_t count = run->loads->combination_count, first = heaviest(run);
+    struct arena_mark mark = arena_mark(run->arena);
     bool *open = ARENA_ARRAY(run->arena, bool, count);
     for (size_t c = 0; c < count; c++)
         open[c] = run_wants_combination(run, "sway/frame", (int)c) && solved(run, (int)c);
@@ -163,6 +164,9 @@ static void judge_combinations(struct run *run, struct sway_found *lowest) {
     for (size_t c = 0; c < count; c++)
         if (open[c])
             judge_combination(run, (int)c, lowest);
+    lowest->first = NULL;
+    lowest->wide[0] = lowest->wide[1] = NULL;
+    arena_rewind(run->arena, mark);
 }
 
 /* A combination with one pattern of trays in the place of full ones. False where that cannot be
@@ -288,23 +292,30 @@ static double *of_loads(const struct run *run, const struct mix *mix, enum stiff
     return weights;
 }
 
+/* The frame that the last mix lent, where this one stands on the same feet and ties. */
+static const struct second_order_frame *frame_for(struct run *run,
+                                                  const struct sway_setting *setting,
+                                                  const struct second_order_frame *last) {
+    return last && second_order_serves(last, setting) ? last
+                                                      : second_order_prepare(run->arena, setting);
+}
+
 void judge_second_order(struct run *run) {
     enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
     size_t falling = 0;
-    struct sway_setting shared = sway_frames_setting(run, STIFFNESS_LOW, false);
-    struct second_order_frame *frame =
-        run->has_ties ? NULL : second_order_prepare(run->arena, &shared);
+    const struct second_order_frame *frame = NULL;
     for (size_t x = 0; x < run->mix_count; x++) {
         struct mix *mix = &run->mixes[x];
         if (!mix->solved)
             continue;
         const struct stance *stance = &mix->stances[stiffness];
-        struct second_order_input input = {.setting = shared,
-                                           .frame = stance->let_go ? NULL : frame,
+        struct second_order_input input = {.setting =
+                                               sway_frames_setting(run, STIFFNESS_LOW, false),
                                            .response = run->responses[stiffness],
                                            .weights = of_loads(run, mix, stiffness)};
         input.setting.excluded = stance->slack;
         input.setting.held = standing_held(run, stance);
+        input.frame = frame = frame_for(run, &input.setting, frame);
         mix->second = second_order_solve(run->arena, &input);
         if (!mix->second->stands && falling++ == 0)
             run_caution(run, arena_print(run->arena,

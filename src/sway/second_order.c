@@ -216,6 +216,11 @@ struct second_order_frame *second_order_prepare(struct arena *arena,
     return frame;
 }
 
+bool second_order_serves(const struct second_order_frame *frame,
+                         const struct sway_setting *setting) {
+    return sway_same_setting(&frame->setting, setting);
+}
+
 struct second_order *second_order_solve(struct arena *arena,
                                         const struct second_order_input *input) {
     const struct model *model = input->setting.model;
@@ -230,6 +235,7 @@ struct second_order *second_order_solve(struct arena *arena,
         .ends = arena_take(arena, segments, sizeof *out->ends),
         .axial = arena_take(arena, segments, sizeof *out->axial),
     };
+    struct arena_mark scratch = arena_mark(arena);
     const struct second_order_frame *frame =
         input->frame ? input->frame : second_order_prepare(arena, &input->setting);
     struct passes passes = {.input = input,
@@ -237,7 +243,6 @@ struct second_order *second_order_solve(struct arena *arena,
                             .frame = frame,
                             .pieces = frame->pieces,
                             .fixed = arena_take(arena, segments, sizeof *passes.fixed)};
-    struct arena_mark scratch = arena_mark(arena);
     passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
     gather_loads(arena, &passes);
     double *x = ARENA_ARRAY(arena, double, passes.pieces->unknowns);

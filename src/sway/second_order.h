@@ -17,6 +17,10 @@ struct second_order_frame;
 struct second_order_frame *second_order_prepare(struct arena *arena,
                                                 const struct sway_setting *setting);
 
+/* Is it that of another setting too: the same sticks left out, the same held? */
+bool second_order_serves(const struct second_order_frame *frame,
+                         const struct sway_setting *setting);
+
 struct second_order_input {
     struct sway_setting setting;
     const struct second_order_frame *frame; /* of this setting; NULL: made anew */

@@ -77,17 +77,23 @@ static bool same_sticks(const struct sway_setting *a, const struct sway_setting 
     return memcmp(a->excluded, b->excluded, a->model->member_count * sizeof *a->excluded) == 0;
 }
 
-/* Nothing but the forces differs. */
-static bool same_setting(const struct sway_setting *a, const struct sway_setting *b) {
+/* The same joints are held. */
+static bool same_held(const struct sway_setting *a, const struct sway_setting *b) {
+    if (!a->held || !b->held)
+        return a->held == b->held;
+    return memcmp(a->held, b->held, a->model->slot_count * sizeof *a->held) == 0;
+}
+
+bool sway_same_setting(const struct sway_setting *a, const struct sway_setting *b) {
     return a->model == b->model && a->stiffness == b->stiffness &&
            a->least_stiffness == b->least_stiffness && a->creep_sticks == b->creep_sticks &&
            a->creep_joints == b->creep_joints && a->bars == b->bars &&
-           a->bar_count == b->bar_count && a->held == b->held && same_sticks(a, b);
+           a->bar_count == b->bar_count && same_held(a, b) && same_sticks(a, b);
 }
 
 static bool serves(const struct sway_frame *other, const struct sway_input *input,
                    const int *cuts) {
-    return other && same_setting(other->pieces->setting, &input->setting) &&
+    return other && sway_same_setting(other->pieces->setting, &input->setting) &&
            memcmp(other->cuts, cuts, input->setting.model->segment_count * sizeof *cuts) == 0;
 }
 

@@ -31,6 +31,9 @@ struct sway_setting { /* how the frame is taken */
     const bool (*held)[3]; /* per slot, instead of the model's own; NULL: the model's */
 };
 
+/* Is nothing different? Then one frame serves both, whatever the forces are. */
+bool sway_same_setting(const struct sway_setting *a, const struct sway_setting *b);
+
 struct sway_frame;
 
 struct sway_input {
