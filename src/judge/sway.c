@@ -292,36 +292,49 @@ static double *of_loads(const struct run *run, const struct mix *mix, enum stiff
     return weights;
 }
 
-/* The frame that the last mix lent, where this one stands on the same feet and ties. */
-static const struct second_order_frame *frame_for(struct run *run,
-                                                  const struct sway_setting *setting,
-                                                  const struct second_order_frame *last) {
-    return last && second_order_serves(last, setting) ? last
-                                                      : second_order_prepare(run->arena, setting);
+static struct second_order *room_for(struct run *run, const struct mix *mix) {
+    enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
+    const struct stance *stance = &mix->stances[stiffness];
+    struct second_order_input input = {.setting = sway_frames_setting(run, STIFFNESS_LOW, false),
+                                       .response = run->responses[stiffness],
+                                       .weights = of_loads(run, mix, stiffness)};
+    input.setting.excluded = stance->slack;
+    input.setting.held = standing_held(run, stance);
+    return second_order_room(run->arena, &input);
+}
+
+/* All mixes that stand on the same feet and ties as this one, on one frame, which is given back. */
+static void fill_alike(struct run *run, size_t first, bool *filled) {
+    struct arena_mark mark = arena_mark(run->arena);
+    const struct second_order_frame *frame =
+        second_order_prepare(run->arena, &run->mixes[first].second->setting);
+    for (size_t x = first; x < run->mix_count; x++) {
+        struct second_order *second = run->mixes[x].second;
+        if (filled[x] || !second || !second_order_serves(frame, &second->setting))
+            continue;
+        second_order_fill(run->arena, frame, second);
+        filled[x] = true;
+    }
+    arena_rewind(run->arena, mark);
 }
 
 void judge_second_order(struct run *run) {
-    enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
-    size_t falling = 0;
-    const struct second_order_frame *frame = NULL;
+    bool *filled = ARENA_ARRAY(run->arena, bool, run->mix_count);
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (run->mixes[x].solved)
+            run->mixes[x].second = room_for(run, &run->mixes[x]);
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (run->mixes[x].second && !filled[x])
+            fill_alike(run, x, filled);
     for (size_t x = 0; x < run->mix_count; x++) {
-        struct mix *mix = &run->mixes[x];
-        if (!mix->solved)
+        const struct mix *mix = &run->mixes[x];
+        if (!mix->second || mix->second->stands)
             continue;
-        const struct stance *stance = &mix->stances[stiffness];
-        struct second_order_input input = {.setting =
-                                               sway_frames_setting(run, STIFFNESS_LOW, false),
-                                           .response = run->responses[stiffness],
-                                           .weights = of_loads(run, mix, stiffness)};
-        input.setting.excluded = stance->slack;
-        input.setting.held = standing_held(run, stance);
-        input.frame = frame = frame_for(run, &input.setting, frame);
-        mix->second = second_order_solve(run->arena, &input);
-        if (!mix->second->stands && falling++ == 0)
-            run_caution(run, arena_print(run->arena,
-                                         "under %s the frame falls over by itself when its joints "
-                                         "are as soft as they may be; forces along its sticks are "
-                                         "then those before it moves",
-                                         run->loads->combinations[mix->combination].name));
+        run_caution(run, arena_print(run->arena,
+                                     "under %s the frame falls over by itself when its joints are "
+                                     "as soft as they may be; forces along its sticks are then "
+                                     "those before it moves",
+                                     run->loads->combinations[mix->combination].name));
+        break;
     }
 }
