@@ -102,9 +102,9 @@ static void judge_bend(struct stick_work *work, const struct bend_limits *limits
     if (!run_wants_combination(work->run, work->bend_id, place.combination))
         return;
     double push, most = most_ratio(work, limits, at, &push);
-    bool slender = fmax(limits->column.slenderness[0], limits->column.slenderness[1]) >
-                       table_constant("slenderness-limit").value &&
-                   -push / work->section.area > 1.0;
+    bool slender = -push / work->section.area > 1.0 &&
+                   fmax(limits->column.slenderness[0], limits->column.slenderness[1]) >
+                       table_constant("slenderness-limit").value;
     work->bend.rating.slender |= slender;
     if (work->bend.found && work->bend.rating.covered && most <= work->bend.rating.ratio)
         return;
