@@ -201,12 +201,13 @@ static void judge_patterns(struct run *run, struct sway_found *lowest) {
         if (pattern_mix(run, full, p, &mixes[p]))
             standing[count++] = &mixes[p];
     bool crept = lowest->crept;
+    struct arena_mark mark = arena_mark(run->arena); /* answers are all there by now */
     lowest->wide[crept] = sway_frames_wide(run, standing, count, crept);
-    if (sway_frames_above(run, lowest->wide[crept], standing, count, clearly_lower(lowest)))
-        return;
-    for (size_t k = 0; k < count; k++)
-        factor_of(run, standing[k], run->loads->patterns[standing[k] - mixes].words, crept, false,
-                  lowest);
+    if (!sway_frames_above(run, lowest->wide[crept], standing, count, clearly_lower(lowest)))
+        for (size_t k = 0; k < count; k++)
+            factor_of(run, standing[k], run->loads->patterns[standing[k] - mixes].words, crept,
+                      false, lowest);
+    arena_rewind(run->arena, mark);
 }
 
 static void note_working(struct run *run, struct working *working,
@@ -270,10 +271,13 @@ bool judge_stands(struct run *run) {
             combination = (int)c;
     if (combination < 0 || !solved(run, combination))
         return true;
+    struct arena_mark mark = arena_mark(run->arena);
     struct sway_frame *frame =
         prepare(run, STIFFNESS_MIDDLE, &run->upright[combination], false, NULL);
-    if (sway_count_below(run->arena, frame, 1.0) == 0)
+    if (sway_count_below(run->arena, frame, 1.0) == 0) {
+        arena_rewind(run->arena, mark);
         return true;
+    }
     struct sway_result result = sway_factor(run->arena, frame);
     if (!(result.factor < 1.0))
         return true;

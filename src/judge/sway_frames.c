@@ -74,9 +74,9 @@ struct sway_wide *sway_frames_wide(struct run *run, const struct mix *const *mix
     for (size_t k = 0; k < count; k++)
         if (stand_alike(run, mixes[0], mixes[k]))
             add_forces(run, mixes[k], crept, &worst);
-    if (!worst.axial)
-        return NULL;
-    worst.input.axial = (const double(*)[2])worst.axial;
+    if (count < 2)
+        return NULL; /* its own frame answers as quickly */
+    worst.input.axial = NULL;
     worst.input.cuts = worst.cuts;
     struct sway_wide *wide = ARENA_NEW(run->arena, struct sway_wide);
     *wide = (struct sway_wide){crept, worst.cuts, mixes[0], sway_prepare(run->arena, &worst.input)};
@@ -99,12 +99,9 @@ bool sway_frames_above(const struct run *run, const struct sway_wide *wide,
     }
     for (size_t s = 0; fits && s < run->model->segment_count; s++)
         fits = worst.cuts[s] <= wide->cuts[s];
-    if (fits) {
-        worst.input.axial = (const double(*)[2])worst.axial;
-        worst.input.cuts = wide->cuts;
-        worst.input.like = wide->frame;
-        fits = sway_count_below(run->arena, sway_prepare(run->arena, &worst.input), factor) == 0;
-    }
+    if (fits)
+        fits =
+            sway_count_with(run->arena, wide->frame, (const double(*)[2])worst.axial, factor) == 0;
     arena_rewind(run->arena, mark);
     return fits;
 }

@@ -23,8 +23,8 @@ struct sway_wide {
     const struct sway_frame *frame; /* lends its elastic part */
 };
 
-/* For these mixes; NULL where there is none. Those that stand on other feet than the first of them
- * or with other ties are left out. */
+/* For these mixes; NULL where there are less than two. Those that stand on other feet than the
+ * first of them or with other ties are left out. */
 struct sway_wide *sway_frames_wide(struct run *run, const struct mix *const *mixes, size_t count,
                                    bool crept);
 

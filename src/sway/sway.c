@@ -104,10 +104,15 @@ static void make_elastic(struct arena *arena, struct sway_frame *frame,
     frame->cuts = cuts;
     frame->pieces = pieces_cut(arena, kept, cuts);
     frame->elastic = assemble_elastic(arena, frame->pieces);
+    struct arena_mark mark = arena_mark(arena);
     frame->factor = band_copy(arena, &frame->elastic);
     struct pivots pivots = band_pivots(&frame->factor);
     frame->folds =
         !(pivots.sound && pivots.negative == 0) || loose(&frame->elastic, &frame->factor);
+    if (input->axial)
+        return;
+    arena_rewind(arena, mark);
+    frame->factor.items = NULL;
 }
 
 struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
@@ -117,6 +122,8 @@ struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *in
         *frame = *input->like;
     else
         make_elastic(arena, frame, input, cuts);
+    if (!input->axial)
+        return frame;
     frame->geometric = assemble_geometric(arena, frame->pieces, input->axial);
     frame->compressed = any_compressed(frame->pieces, input->axial);
     return frame;
@@ -152,6 +159,18 @@ size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, dou
         return 1;
     struct band band = band_room(arena, frame->elastic.count, frame->elastic.half);
     return count_with(frame, factor, &band);
+}
+
+size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
+                       const double (*axial)[2], double factor) {
+    if (frame->folds)
+        return 1;
+    struct arena_mark mark = arena_mark(arena);
+    struct band band = band_copy(arena, &frame->elastic);
+    assemble_add_geometric(&band, frame->pieces, axial, factor);
+    struct pivots pivots = band_pivots(&band);
+    arena_rewind(arena, mark);
+    return pivots.sound ? pivots.negative : 1;
 }
 
 /* The smallest factor by halving: low has none below it and is close to high, which has. */

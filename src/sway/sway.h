@@ -38,7 +38,8 @@ struct sway_frame;
 
 struct sway_input {
     struct sway_setting setting;
-    const double (*axial)[2]; /* per segment: N at its start and end, pull positive */
+    const double (*axial)[2]; /* per segment: N at its start and end, pull positive; NULL (with
+                                 `cuts`): a frame for sway_count_with() alone */
     int pieces;               /* of a segment in compression; 0: four */
     const int *cuts;          /* per segment: into how many pieces; NULL: as these forces ask */
     /* A frame made ready for other forces, or NULL: lends what does not depend on them where its
@@ -65,6 +66,11 @@ void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
  * many times the load. One factorization: the cheap way to a verdict. A frame that folds: at
  * least 1. */
 size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, double factor);
+
+/* The same with other forces than the frame was made ready for. At least 1 also where it cannot be
+ * counted. */
+size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
+                       const double (*axial)[2], double factor);
 
 struct sway_result {
     double factor; /* NAN: none up to SWAY_MOST; 0 where the frame folds without load */
