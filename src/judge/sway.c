@@ -18,7 +18,6 @@ struct sway_found {
     const char *pattern;            /* of the trays; "" all full */
     int bowing;                     /* stick that bows the most; -1 the joints move more */
     const struct sway_frame *first; /* lends its elastic part to the combinations after it */
-    struct sway_wide *wide[2];      /* without creep and with: where others are counted */
 };
 
 static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, const struct mix *mix,
@@ -57,14 +56,23 @@ static double clearly_lower(const struct sway_found *lowest) {
     return lowest->factor * (1.0 - 1e-6);
 }
 
+/* A mix in hand. */
+struct sway_question {
+    const struct mix *mix;
+    const char *pattern;          /* of its trays; "" all full */
+    bool crept, asked;            /* asked: the factor is wanted whatever it is */
+    const struct sway_wide *wide; /* where it may be counted; NULL: nowhere */
+};
+
 /* The factor of one mix; unless it is asked for, only where it lies below the lowest so far. */
-static double factor_of(struct run *run, const struct mix *mix, const char *pattern, bool crept,
-                        bool asked, struct sway_found *lowest) {
-    bool only_lower = lowest->known && !asked;
-    if (only_lower && sway_frames_above(run, lowest->wide[crept], &mix, 1, clearly_lower(lowest)))
+static double factor_of(struct run *run, const struct sway_question *question,
+                        struct sway_found *lowest) {
+    const struct mix *mix = question->mix;
+    bool only_lower = lowest->known && !question->asked;
+    if (only_lower && sway_frames_above(run, question->wide, &mix, 1, clearly_lower(lowest)))
         return NAN;
     struct arena_mark mark = arena_mark(run->arena);
-    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, crept, lowest->first);
+    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, question->crept, lowest->first);
     if (!lowest->first) {
         lowest->first = frame;
         mark = arena_mark(run->arena);
@@ -78,8 +86,8 @@ static double factor_of(struct run *run, const struct mix *mix, const char *patt
             lowest->known = true;
             lowest->factor = value;
             lowest->combination = mix->combination;
-            lowest->crept = crept;
-            lowest->pattern = pattern;
+            lowest->crept = question->crept;
+            lowest->pattern = question->pattern;
             lowest->bowing = result.bowing;
         }
     }
@@ -114,39 +122,83 @@ static size_t heaviest(const struct run *run) {
     return best;
 }
 
-static void judge_combination(struct run *run, int combination, struct sway_found *lowest) {
+static void judge_combination(struct run *run, int combination, const struct sway_wide *wide,
+                              struct sway_found *lowest) {
     struct combination_result *result = &run->result->combinations.items[combination];
-    const struct mix *upright = &run->upright[combination];
-    bool crept = long_standing(run, combination);
-    if (crept)
-        result->buckling_factor_crept =
-            factor_of(run, upright, "", true, run->options->every_factor, lowest);
-    /* softer is lower: without creep it cannot be the lowest */
-    if (crept && !run->options->every_factor)
+    bool crept = long_standing(run, combination), every = run->options->every_factor;
+    struct sway_question question = {&run->upright[combination], "", crept, every, wide};
+    double factor = factor_of(run, &question, lowest);
+    if (!crept) {
+        result->buckling_factor = factor;
         return;
-    result->buckling_factor =
-        factor_of(run, upright, "", false, run->options->every_factor, lowest);
+    }
+    result->buckling_factor_crept = factor;
+    /* softer is lower: without creep it cannot be the lowest */
+    question.crept = false;
+    if (every)
+        result->buckling_factor = factor_of(run, &question, lowest);
 }
 
-/* Combinations not yet looked at, with creep or without: they share a frame in which they are
- * counted, and the light ones are closed at once where they are higher than the lowest so far. */
-static void close_light(struct run *run, bool crept, size_t heavy, struct sway_found *lowest,
-                        bool *open) {
-    size_t count = run->loads->combination_count, all = 0, light = 0;
-    const struct mix **mixes = ARENA_ARRAY(run->arena, const struct mix *, count);
-    const struct mix **lights = ARENA_ARRAY(run->arena, const struct mix *, count);
-    for (size_t c = 0; c < count; c++) {
-        if (!open[c] || long_standing(run, (int)c) != crept)
+/* Combinations that are open, creep alike and stand alike. */
+struct sway_group {
+    const struct mix **mixes, **light; /* light: with less than half of the most weight */
+    size_t count, light_count;
+    bool crept;
+};
+
+static struct sway_group group_of(const struct run *run, size_t like, const bool *open,
+                                  double most) {
+    size_t count = run->loads->combination_count;
+    struct sway_group group = {.mixes = ARENA_ARRAY(run->arena, const struct mix *, count),
+                               .light = ARENA_ARRAY(run->arena, const struct mix *, count),
+                               .crept = long_standing(run, (int)like)};
+    for (size_t c = like; c < count; c++) {
+        if (!open[c] || long_standing(run, (int)c) != group.crept ||
+            !sway_frames_alike(run, &run->upright[like], &run->upright[c]))
             continue;
-        mixes[all++] = &run->upright[c];
-        if (weight_of(run, c) < weight_of(run, heavy) / 2.0)
-            lights[light++] = &run->upright[c];
+        group.mixes[group.count++] = &run->upright[c];
+        if (weight_of(run, c) < most / 2.0)
+            group.light[group.light_count++] = &run->upright[c];
     }
-    lowest->wide[crept] = sway_frames_wide(run, mixes, all, crept);
-    if (!sway_frames_above(run, lowest->wide[crept], lights, light, clearly_lower(lowest)))
-        return;
-    for (size_t k = 0; k < light; k++)
-        open[lights[k]->combination] = false;
+    return group;
+}
+
+static void close_all(const struct mix *const *mixes, size_t count, bool *open) {
+    for (size_t k = 0; k < count; k++)
+        open[mixes[k]->combination] = false;
+}
+
+/* Close what is shown at once to lie above the lowest so far: all of a group where a single heavy
+ * one speaks for the rest, else the light ones. */
+static void close_higher(const struct run *run, const struct sway_group *group,
+                         const struct sway_wide *wide, const struct sway_found *lowest,
+                         bool *open) {
+    double lower = clearly_lower(lowest);
+    if (group->count <= group->light_count + 1 &&
+        sway_frames_above(run, wide, group->mixes, group->count, lower))
+        close_all(group->mixes, group->count, open);
+    else if (sway_frames_above(run, wide, group->light, group->light_count, lower))
+        close_all(group->light, group->light_count, open);
+}
+
+/* Per combination: the frame in which it may be counted, shared by those that stand alike. */
+static const struct sway_wide **share_frames(struct run *run, double most,
+                                             const struct sway_found *lowest, bool *open) {
+    size_t count = run->loads->combination_count;
+    const struct sway_wide **wides = ARENA_ARRAY(run->arena, const struct sway_wide *, count);
+    bool *grouped = ARENA_ARRAY(run->arena, bool, count);
+    for (size_t c = 0; c < count; c++) {
+        if (!open[c] || grouped[c])
+            continue;
+        struct sway_group group = group_of(run, c, open, most);
+        const struct sway_wide *wide = sway_frames_wide(run, group.mixes, group.count, group.crept);
+        for (size_t k = 0; k < group.count; k++) {
+            wides[group.mixes[k]->combination] = wide;
+            grouped[group.mixes[k]->combination] = true;
+        }
+        close_higher(run, &group, wide, lowest, open);
+    }
+    return wides;
 }
 
 /* All combinations that are asked for, the heaviest first. */
@@ -154,18 +206,18 @@ static void judge_combinations(struct run *run, struct sway_found *lowest) {
     size_t count = run->loads->combination_count, first = heaviest(run);
     struct arena_mark mark = arena_mark(run->arena);
     bool *open = ARENA_ARRAY(run->arena, bool, count);
+    const struct sway_wide **wides = ARENA_ARRAY(run->arena, const struct sway_wide *, count);
     for (size_t c = 0; c < count; c++)
         open[c] = run_wants_combination(run, "sway/frame", (int)c) && solved(run, (int)c);
     if (open[first])
-        judge_combination(run, (int)first, lowest);
+        judge_combination(run, (int)first, NULL, lowest);
     open[first] = false;
-    for (int crept = 0; lowest->known && !run->options->every_factor && crept < 2; crept++)
-        close_light(run, crept, first, lowest, open);
+    if (lowest->known && !run->options->every_factor)
+        wides = share_frames(run, weight_of(run, first), lowest, open);
     for (size_t c = 0; c < count; c++)
         if (open[c])
-            judge_combination(run, (int)c, lowest);
+            judge_combination(run, (int)c, wides[c], lowest);
     lowest->first = NULL;
-    lowest->wide[0] = lowest->wide[1] = NULL;
     arena_rewind(run->arena, mark);
 }
 
@@ -200,13 +252,15 @@ static void judge_patterns(struct run *run, struct sway_found *lowest) {
     for (size_t p = 0; p < run->loads->pattern_count; p++)
         if (pattern_mix(run, full, p, &mixes[p]))
             standing[count++] = &mixes[p];
-    bool crept = lowest->crept;
     struct arena_mark mark = arena_mark(run->arena); /* answers are all there by now */
-    lowest->wide[crept] = sway_frames_wide(run, standing, count, crept);
-    if (!sway_frames_above(run, lowest->wide[crept], standing, count, clearly_lower(lowest)))
-        for (size_t k = 0; k < count; k++)
-            factor_of(run, standing[k], run->loads->patterns[standing[k] - mixes].words, crept,
-                      false, lowest);
+    struct sway_question question = {.crept = lowest->crept};
+    question.wide = sway_frames_wide(run, standing, count, question.crept);
+    bool above = sway_frames_above(run, question.wide, standing, count, clearly_lower(lowest));
+    for (size_t k = 0; !above && k < count; k++) {
+        question.mix = standing[k];
+        question.pattern = run->loads->patterns[standing[k] - mixes].words;
+        factor_of(run, &question, lowest);
+    }
     arena_rewind(run->arena, mark);
 }
 

@@ -34,8 +34,7 @@ struct sway_input sway_frames_input(const struct run *run, enum stiffness stiffn
     return input;
 }
 
-/* The same ties pull and all feet stand. */
-static bool stand_alike(const struct run *run, const struct mix *one, const struct mix *other) {
+bool sway_frames_alike(const struct run *run, const struct mix *one, const struct mix *other) {
     enum stiffness solved = solved_at(run, STIFFNESS_LOW);
     const struct stance *a = &one->stances[solved], *b = &other->stances[solved];
     return !a->let_go && !b->let_go && !a->slack == !b->slack &&
@@ -72,7 +71,7 @@ struct sway_wide *sway_frames_wide(struct run *run, const struct mix *const *mix
                                    bool crept) {
     struct worst_forces worst = {.axial = NULL};
     for (size_t k = 0; k < count; k++)
-        if (stand_alike(run, mixes[0], mixes[k]))
+        if (sway_frames_alike(run, mixes[0], mixes[k]))
             add_forces(run, mixes[k], crept, &worst);
     if (count < 2)
         return NULL; /* its own frame answers as quickly */
@@ -93,7 +92,7 @@ bool sway_frames_above(const struct run *run, const struct sway_wide *wide,
     struct worst_forces worst = {.axial = NULL};
     bool fits = wide && count > 0;
     for (size_t k = 0; fits && k < count; k++) {
-        fits = stand_alike(run, wide->like, mixes[k]);
+        fits = sway_frames_alike(run, wide->like, mixes[k]);
         if (fits)
             add_forces(run, mixes[k], wide->crept, &worst);
     }

@@ -23,6 +23,9 @@ struct sway_wide {
     const struct sway_frame *frame; /* lends its elastic part */
 };
 
+/* Do two mixes stand on the same ties, and on all feet? */
+bool sway_frames_alike(const struct run *run, const struct mix *one, const struct mix *other);
+
 /* For these mixes; NULL where there are less than two. Those that stand on other feet than the
  * first of them or with other ties are left out. */
 struct sway_wide *sway_frames_wide(struct run *run, const struct mix *const *mixes, size_t count,
