@@ -73,8 +73,8 @@ struct sway_wide *sway_frames_wide(struct run *run, const struct mix *const *mix
     for (size_t k = 0; k < count; k++)
         if (sway_frames_alike(run, mixes[0], mixes[k]))
             add_forces(run, mixes[k], crept, &worst);
-    if (count < 2)
-        return NULL; /* its own frame answers as quickly */
+    if (count < 2 || !worst.axial)
+        return NULL; /* of a single mix its own frame answers as quickly */
     worst.input.axial = NULL;
     worst.input.cuts = worst.cuts;
     struct sway_wide *wide = ARENA_NEW(run->arena, struct sway_wide);
