@@ -45,6 +45,9 @@ WIDE double sum_of_products(const double *a, const double *b, size_t count) {
 static size_t reach_of(const struct band *band, size_t i) {
     const double *column = &band->items[i * (band->half + 1)];
     size_t last = i + band->half < band->count ? band->half : band->count - 1 - i;
+    while (last >= 4 && column[last] == 0.0 && column[last - 1] == 0.0 && column[last - 2] == 0.0 &&
+           column[last - 3] == 0.0)
+        last -= 4;
     while (last > 0 && column[last] == 0.0)
         last--;
     return last;
