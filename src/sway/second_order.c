@@ -166,7 +166,7 @@ static bool solve_pass(struct arena *arena, const struct passes *passes, double 
     if (!resists)
         return false;
     memcpy(x, passes->loads, factor.count * sizeof *x);
-    pivots_solve(&factor, x);
+    pivots_solve(&factor, pivots_reach(arena, &factor), x);
     return true;
 }
 

@@ -196,6 +196,7 @@ static double refine(struct arena *arena, const struct sway_frame *frame, double
                      const struct band *factor, double *x) {
     enum { PASSES = 3 };
     size_t count = factor->count;
+    const size_t *reach = pivots_reach(arena, factor);
     double *load = ARENA_ARRAY(arena, double, count), *next = ARENA_ARRAY(arena, double, count);
     double found = NAN;
     for (size_t i = 0; i < count; i++)
@@ -203,7 +204,7 @@ static double refine(struct arena *arena, const struct sway_frame *frame, double
     for (int pass = 0; pass < PASSES; pass++) {
         entries_multiply(&frame->entries, x, load); /* its sign only turns the shape about */
         memcpy(x, load, count * sizeof *x);
-        pivots_solve(factor, x);
+        pivots_solve(factor, reach, x);
         entries_multiply(&frame->entries, x, next);
         double work = sum_of_products(x, load, count), softening = sum_of_products(x, next, count);
         found = below - work / softening;
