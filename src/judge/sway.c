@@ -177,7 +177,8 @@ static void close_higher(const struct run *run, const struct sway_group *group,
     if (group->count <= group->light_count + 1 &&
         sway_frames_above(run, wide, group->mixes, group->count, lower))
         close_all(group->mixes, group->count, open);
-    else if (sway_frames_above(run, wide, group->light, group->light_count, lower))
+    else if (group->light_count < group->count &&
+             sway_frames_above(run, wide, group->light, group->light_count, lower))
         close_all(group->light, group->light_count, open);
 }
 
