@@ -131,10 +131,11 @@ test-browser: ## install Chromium (Debian), look at every example's report in it
 
 # ---- speed: ratios in one run, never part of the tests ----
 
-$(BUILD)/bench: tests/bench/bench.c tests/bench/cutting.c $(BUILD)/libbatten.a
+BENCH_SOURCES := tests/bench/bench.c tests/bench/cutting.c tests/bench/solving.c
+
+$(BUILD)/bench: $(BENCH_SOURCES) $(wildcard tests/bench/*.h) $(BUILD)/libbatten.a
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ \
-		tests/bench/bench.c tests/bench/cutting.c \
-		$(BUILD)/libbatten.a -llapacke -llapack $(ALL_LDLIBS)
+		$(BENCH_SOURCES) $(BUILD)/libbatten.a -lcholmod -llapacke -llapack $(ALL_LDLIBS)
 
 $(BUILD)/trivial: tests/bench/trivial.c
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra $(CFLAGS) $(ALL_LDFLAGS) -o $@ $< $(ALL_LDLIBS)

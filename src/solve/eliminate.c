@@ -19,8 +19,9 @@ struct quotient {
     struct list *members; /* of a clique when it was made */
     bool *gone, *absorbed;
     int *degree;
-    int *mark, stamp;            /* who is in the clique being made */
-    int64_t *outside, outside_stamp; /* unknowns of a clique outside the one being made, over that */
+    int *mark, stamp; /* who is in the clique being made */
+    int64_t *outside,
+        outside_stamp;           /* unknowns of a clique outside the one being made, over that */
     int *head, *next, *previous; /* variables by degree */
     int least, most;
 };
@@ -267,7 +268,8 @@ static void list_below(struct elimination *found, const struct quotient *q, size
     found->parent[k] = count ? below[0] : -1;
 }
 
-struct elimination eliminate(struct arena *arena, const struct graph *graph, const int *sizes) {
+struct elimination elimination_of(struct arena *arena, const struct graph *graph,
+                                  const int *sizes) {
     struct quotient q = quotient_of(arena, graph, sizes);
     size_t count = 0;
     for (size_t i = 0; i < q.count; i++)

@@ -19,6 +19,6 @@ struct elimination { /* of the nodes that have unknowns; others are left out */
     size_t *below_count;
 };
 
-struct elimination eliminate(struct arena *arena, const struct graph *graph, const int *sizes);
+struct elimination elimination_of(struct arena *arena, const struct graph *graph, const int *sizes);
 
 #endif

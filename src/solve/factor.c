@@ -5,7 +5,7 @@
 #include <string.h>
 
 struct factoring {
-    const struct shape *shape;
+    const struct blocks *blocks;
     double *items;
     struct loose_pivots *loose;
     struct pivots pivots;
@@ -73,8 +73,7 @@ static size_t whole_rows(size_t row) {
 static bool factor_block(struct factoring *at, const struct block *block) {
     double *panel = at->items + block->start;
     for (size_t first = 0; first < block->width; first += KERNEL_COLUMNS) {
-        size_t last =
-            first + KERNEL_COLUMNS < block->width ? first + KERNEL_COLUMNS : block->width;
+        size_t last = first + KERNEL_COLUMNS < block->width ? first + KERNEL_COLUMNS : block->width;
         size_t from = whole_rows(first);
         turn_over(at, block, first, last - first, first);
         kernel_take_off(panel + first * block->tall + from, block->tall, panel + from, block->tall,
@@ -119,8 +118,7 @@ static void spread(struct factoring *at, const struct block *block, size_t first
 /* What a finished block takes off the blocks that it reaches. */
 static void take_off_others(struct factoring *at, const struct block *block) {
     for (size_t first = 0; first < block->below_count;) {
-        const struct block *other =
-            &at->shape->blocks[at->shape->block_of[block->below[first]]];
+        const struct block *other = &at->blocks->items[at->blocks->block_of[block->below[first]]];
         size_t last = first;
         while (last < block->below_count &&
                (size_t)block->below[last] < other->first + other->width)
@@ -137,26 +135,26 @@ static void take_off_others(struct factoring *at, const struct block *block) {
 
 struct pivots sparse_factor(struct arena *arena, const struct sparse *sparse,
                             struct loose_pivots *loose) {
-    const struct shape *shape = sparse->shape;
+    const struct blocks *blocks = sparse->blocks;
     struct arena_mark mark = arena_mark(arena);
     struct factoring at = {
-        .shape = shape,
+        .blocks = blocks,
         .items = sparse->items,
         .loose = loose,
         .pivots = {.sound = true, .least = 1.0},
-        .start = arena_room(arena, shape->count, sizeof(double)),
-        .pivot = arena_room(arena, shape->widest, sizeof(double)),
-        .shares = arena_room(arena, shape->widest * shape->widest, sizeof(double)),
-        .taken = arena_room(arena, shape->widest * shape->tallest, sizeof(double)),
-        .place = arena_room(arena, shape->tallest, sizeof(size_t))};
-    for (size_t i = 0; i < shape->count; i++)
+        .start = arena_room(arena, blocks->unknowns, sizeof(double)),
+        .pivot = arena_room(arena, blocks->widest, sizeof(double)),
+        .shares = arena_room(arena, blocks->widest * blocks->widest, sizeof(double)),
+        .taken = arena_room(arena, blocks->widest * blocks->tallest, sizeof(double)),
+        .place = arena_room(arena, blocks->tallest, sizeof(size_t))};
+    for (size_t i = 0; i < blocks->unknowns; i++)
         at.start[i] = *sparse_diagonal(sparse, i);
     if (loose)
         loose->found = 0;
-    for (size_t b = 0; b < shape->block_count && at.pivots.sound; b++) {
-        at.pivots.sound = factor_block(&at, &shape->blocks[b]);
+    for (size_t b = 0; b < blocks->count && at.pivots.sound; b++) {
+        at.pivots.sound = factor_block(&at, &blocks->items[b]);
         if (at.pivots.sound)
-            take_off_others(&at, &shape->blocks[b]);
+            take_off_others(&at, &blocks->items[b]);
     }
     arena_rewind(arena, mark);
     return at.pivots;

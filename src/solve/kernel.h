@@ -9,8 +9,8 @@
 enum { KERNEL_ROWS = 8, KERNEL_COLUMNS = 6 };
 
 /* C -= A W, or where `fresh` C = -A W, over `rows` rows (a whole number of KERNEL_ROWS) and
- * `columns` columns; columns of C and A lie c_tall and a_tall apart. W is stored row by row: `depth`
- * rows of `columns` numbers. */
+ * `columns` columns; columns of C and A lie c_tall and a_tall apart. W is stored row by row:
+ * `depth` rows of `columns` numbers. */
 void kernel_take_off(double *c, size_t c_tall, const double *a, size_t a_tall, const double *w,
                      size_t rows, size_t columns, size_t depth, bool fresh);
 

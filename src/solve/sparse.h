@@ -1,36 +1,36 @@
-/* solve/sparse.h - symmetric matrices in the shape of their factor, and that factor: L D L' without
- * exchanges, which takes matrices that are not positive definite as well.
+/* solve/sparse.h - symmetric matrices in the blocks of their factor, and that factor: L D L'
+ * without exchanges, which takes matrices that are not positive definite as well.
  *
- * The signs of D are those of the eigenvalues (Sylvester's law of inertia). L is stored in the place
- * of the matrix, D in the place of its unit diagonal.
+ * The signs of D are those of the eigenvalues (Sylvester's law of inertia). L is stored in the
+ * place of the matrix, D in the place of its unit diagonal.
  */
 #ifndef SOLVE_SPARSE_H
 #define SOLVE_SPARSE_H
 
-#include "solve/shape.h"
+#include "solve/blocks.h"
 
 struct sparse {
-    const struct shape *shape;
+    const struct blocks *blocks;
     double *items;
 };
 
-struct sparse sparse_new(struct arena *arena, const struct shape *shape);
+struct sparse sparse_new(struct arena *arena, const struct blocks *blocks);
 /* Its items are to be written over at once: they are not zeroed. */
-struct sparse sparse_room(struct arena *arena, const struct shape *shape);
+struct sparse sparse_room(struct arena *arena, const struct blocks *blocks);
 struct sparse sparse_copy(struct arena *arena, const struct sparse *sparse);
 
 /* A number of the lower triangle; rows and columns may be given either way. */
 static inline double *sparse_at(const struct sparse *sparse, size_t row, size_t column) {
-    return &sparse->items[row >= column ? shape_find(sparse->shape, row, column)
-                                        : shape_find(sparse->shape, column, row)];
+    return &sparse->items[row >= column ? blocks_find(sparse->blocks, row, column)
+                                        : blocks_find(sparse->blocks, column, row)];
 }
 
 static inline double *sparse_diagonal(const struct sparse *sparse, size_t i) {
-    const struct block *block = &sparse->shape->blocks[sparse->shape->block_of[i]];
+    const struct block *block = &sparse->blocks->items[sparse->blocks->block_of[i]];
     return &sparse->items[block->start + (i - block->first) * (block->tall + 1)];
 }
 
-/* out = a + factor b, all of one shape. */
+/* out = a + factor b, all of one blocks. */
 void sparse_sum(const struct sparse *out, const struct sparse *a, double factor,
                 const struct sparse *b);
 

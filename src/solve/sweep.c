@@ -8,7 +8,8 @@
 /* Right-hand sides are kept row by row, this many numbers a row. */
 enum { CASES = 12, PARTS = CASES / 4 };
 
-/* Take off `n` rows of x, those at `to` in steps of one row or listed, the sum over `depth` rows. */
+/* Take off `n` rows of x, those at `to` in steps of one row or listed, the sum over `depth` rows.
+ */
 struct take {
     const double *a; /* numbers of the factor */
     size_t row_step, step;
@@ -77,8 +78,8 @@ IN_ALL void up_triangle(const double *panel, size_t tall, size_t width, double *
 }
 
 WIDE static void down(const struct sparse *factor, double *x) {
-    for (size_t b = 0; b < factor->shape->block_count; b++) {
-        const struct block *block = &factor->shape->blocks[b];
+    for (size_t b = 0; b < factor->blocks->count; b++) {
+        const struct block *block = &factor->blocks->items[b];
         const double *panel = factor->items + block->start;
         down_triangle(panel, block->tall, block->width, x + block->first * CASES);
         take_all((struct take){panel + block->width, 1, block->tall, block->below, NULL}, x,
@@ -87,8 +88,8 @@ WIDE static void down(const struct sparse *factor, double *x) {
 }
 
 WIDE static void up(const struct sparse *factor, double *x) {
-    for (size_t b = factor->shape->block_count; b-- > 0;) {
-        const struct block *block = &factor->shape->blocks[b];
+    for (size_t b = factor->blocks->count; b-- > 0;) {
+        const struct block *block = &factor->blocks->items[b];
         const double *panel = factor->items + block->start;
         take_all((struct take){panel + block->width, block->tall, 1, NULL, block->below},
                  x + block->first * CASES, x, block->width, block->below_count);
@@ -97,7 +98,7 @@ WIDE static void up(const struct sparse *factor, double *x) {
 }
 
 static void divide(const struct sparse *factor, double *x, size_t wide) {
-    for (size_t i = 0; i < factor->shape->count; i++) {
+    for (size_t i = 0; i < factor->blocks->unknowns; i++) {
         double pivot = *sparse_diagonal(factor, i);
         for (size_t c = 0; c < wide; c++)
             x[i * wide + c] /= pivot;
@@ -105,8 +106,13 @@ static void divide(const struct sparse *factor, double *x, size_t wide) {
 }
 
 void sweep_all(struct arena *arena, const struct sparse *factor, size_t count, double *const *x) {
-    size_t unknowns = factor->shape->count;
+    size_t unknowns = factor->blocks->unknowns;
     struct arena_mark mark = arena_mark(arena);
+    if (count == 1) {
+        sweep_one(factor, x[0], arena_room(arena, factor->blocks->tallest, sizeof(double)));
+        arena_rewind(arena, mark);
+        return;
+    }
     double *rows = arena_room(arena, unknowns * CASES, sizeof *rows);
     for (size_t first = 0; first < count; first += CASES) {
         size_t some = count - first < CASES ? count - first : CASES;
@@ -129,15 +135,14 @@ void sweep_all(struct arena *arena, const struct sparse *factor, size_t count, d
 /* ---- one ---- */
 
 void sweep_down(const struct sparse *factor, double *x, double *work) {
-    for (size_t b = 0; b < factor->shape->block_count; b++) {
-        const struct block *block = &factor->shape->blocks[b];
+    for (size_t b = 0; b < factor->blocks->count; b++) {
+        const struct block *block = &factor->blocks->items[b];
         const double *panel = factor->items + block->start;
         size_t rows = block->width + block->below_count;
         memcpy(work, x + block->first, block->width * sizeof *work);
         memset(work + block->width, 0, block->below_count * sizeof *work);
         for (size_t k = 0; k < block->width; k++)
-            kernel_take_share(work + k + 1, panel + k * block->tall + k + 1, work[k],
-                              rows - k - 1);
+            kernel_take_share(work + k + 1, panel + k * block->tall + k + 1, work[k], rows - k - 1);
         memcpy(x + block->first, work, block->width * sizeof *work);
         for (size_t i = 0; i < block->below_count; i++)
             x[block->below[i]] += work[block->width + i];
@@ -145,8 +150,8 @@ void sweep_down(const struct sparse *factor, double *x, double *work) {
 }
 
 void sweep_up(const struct sparse *factor, double *x, double *work) {
-    for (size_t b = factor->shape->block_count; b-- > 0;) {
-        const struct block *block = &factor->shape->blocks[b];
+    for (size_t b = factor->blocks->count; b-- > 0;) {
+        const struct block *block = &factor->blocks->items[b];
         const double *panel = factor->items + block->start;
         size_t rows = block->width + block->below_count;
         memcpy(work, x + block->first, block->width * sizeof *work);

@@ -7,7 +7,7 @@
 /* Solve in place for `count` right-hand sides, which share each look at the factor. */
 void sweep_all(struct arena *arena, const struct sparse *factor, size_t count, double *const *x);
 
-/* x = inverse(L) x, and inverse(L') x. `work`: room for shape->tallest numbers. */
+/* x = inverse(L) x, and inverse(L') x. `work`: room for blocks->tallest numbers. */
 void sweep_down(const struct sparse *factor, double *x, double *work);
 void sweep_up(const struct sparse *factor, double *x, double *work);
 

@@ -46,8 +46,8 @@ double trust_solve(struct arena *arena, const struct system *system, size_t coun
     }
     double largest = 0.0;
     for (int pass = 0; pass <= REFINEMENTS; pass++) {
+        solver_solve(arena, &system->factor, count, residuals);
         for (size_t c = 0; c < count; c++) {
-            band_solve(&system->factor, residuals[c]);
             for (size_t i = 0; i < system->count; i++)
                 x[c][i] += residuals[c][i];
             spread_out(system, x[c], slots[c]);

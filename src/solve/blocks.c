@@ -1,4 +1,4 @@
-#include "solve/shape.h"
+#include "solve/blocks.h"
 
 /* Widest block: what its columns take from one another then still fits the nearest cache. */
 enum { WIDEST = 48 };
@@ -49,35 +49,35 @@ static size_t find_runs(const struct elimination *order, const int *sizes, struc
     return count;
 }
 
-static struct shape *shape_new(struct arena *arena, size_t count, size_t most_blocks) {
-    struct shape *shape = ARENA_NEW(arena, struct shape);
-    *shape = (struct shape){.count = count,
-                            .blocks = ARENA_ARRAY(arena, struct block, most_blocks),
-                            .block_of = ARENA_ARRAY(arena, int, count)};
-    return shape;
+static struct blocks *blocks_new(struct arena *arena, size_t unknowns, size_t most) {
+    struct blocks *blocks = ARENA_NEW(arena, struct blocks);
+    *blocks = (struct blocks){.unknowns = unknowns,
+                              .items = ARENA_ARRAY(arena, struct block, most),
+                              .block_of = ARENA_ARRAY(arena, int, unknowns)};
+    return blocks;
 }
 
-static void add_block(struct shape *shape, size_t first, size_t width, const int *below,
+static void add_block(struct blocks *blocks, size_t first, size_t width, const int *below,
                       size_t below_count) {
-    size_t tall = (width + below_count + SHAPE_PAD - 1) / SHAPE_PAD * SHAPE_PAD;
+    size_t tall = (width + below_count + BLOCK_PAD - 1) / BLOCK_PAD * BLOCK_PAD;
     for (size_t i = 0; i < width; i++)
-        shape->block_of[first + i] = (int)shape->block_count;
-    shape->blocks[shape->block_count++] = (struct block){.first = first,
-                                                         .width = width,
-                                                         .below = below,
-                                                         .below_count = below_count,
-                                                         .tall = tall,
-                                                         .start = shape->items};
-    shape->items += tall * width;
-    if (tall > shape->tallest)
-        shape->tallest = tall;
-    if (width > shape->widest)
-        shape->widest = width;
+        blocks->block_of[first + i] = (int)blocks->count;
+    blocks->items[blocks->count++] = (struct block){.first = first,
+                                                    .width = width,
+                                                    .below = below,
+                                                    .below_count = below_count,
+                                                    .tall = tall,
+                                                    .start = blocks->numbers};
+    blocks->numbers += tall * width;
+    if (tall > blocks->tallest)
+        blocks->tallest = tall;
+    if (width > blocks->widest)
+        blocks->widest = width;
 }
 
-struct shape *shape_of_graph(struct arena *arena, const struct graph *graph, const int *sizes,
-                             int *base) {
-    struct elimination order = eliminate(arena, graph, sizes);
+struct blocks *blocks_of_graph(struct arena *arena, const struct graph *graph, const int *sizes,
+                               int *base) {
+    struct elimination order = elimination_of(arena, graph, sizes);
     size_t count = 0;
     for (size_t node = 0; node < graph->count; node++)
         base[node] = 0;
@@ -87,7 +87,7 @@ struct shape *shape_of_graph(struct arena *arena, const struct graph *graph, con
     }
     struct run *runs = arena_room(arena, order.count, sizeof *runs);
     size_t run_count = find_runs(&order, sizes, runs);
-    struct shape *shape = shape_new(arena, count, run_count);
+    struct blocks *blocks = blocks_new(arena, count, run_count);
     for (size_t r = 0; r < run_count; r++) {
         size_t last = runs[r].last, found = 0;
         int *below = arena_room(arena, runs[r].reach, sizeof *below);
@@ -96,20 +96,20 @@ struct shape *shape_of_graph(struct arena *arena, const struct graph *graph, con
             for (int c = 0; c < sizes[node]; c++)
                 below[found++] = base[node] + c;
         }
-        add_block(shape, (size_t)base[order.order[runs[r].first]], runs[r].width, below, found);
+        add_block(blocks, (size_t)base[order.order[runs[r].first]], runs[r].width, below, found);
     }
-    return shape;
+    return blocks;
 }
 
-struct shape *shape_part(struct arena *arena, const struct shape *shape, const bool *kept,
-                         int *number) {
+struct blocks *blocks_part(struct arena *arena, const struct blocks *blocks, const bool *kept,
+                           int *number) {
     size_t count = 0;
-    for (size_t i = 0; i < shape->count; i++)
+    for (size_t i = 0; i < blocks->unknowns; i++)
         number[i] = kept[i] ? (int)count++ : -1;
-    struct shape *part = shape_new(arena, count, shape->block_count);
+    struct blocks *part = blocks_new(arena, count, blocks->count);
     size_t first = 0;
-    for (size_t b = 0; b < shape->block_count; b++) {
-        const struct block *block = &shape->blocks[b];
+    for (size_t b = 0; b < blocks->count; b++) {
+        const struct block *block = &blocks->items[b];
         int *below = arena_room(arena, block->below_count, sizeof *below);
         size_t width = 0, found = 0;
         for (size_t i = 0; i < block->width; i++)
@@ -124,8 +124,8 @@ struct shape *shape_part(struct arena *arena, const struct shape *shape, const b
     return part;
 }
 
-size_t shape_find(const struct shape *shape, size_t row, size_t column) {
-    const struct block *block = &shape->blocks[shape->block_of[column]];
+size_t blocks_find(const struct blocks *blocks, size_t row, size_t column) {
+    const struct block *block = &blocks->items[blocks->block_of[column]];
     size_t at = block->start + (column - block->first) * block->tall;
     if (row < block->first + block->width)
         return at + row - block->first;
