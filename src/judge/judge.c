@@ -119,7 +119,7 @@ static bool folds(const struct run *run) {
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        for (size_t c = 0; c < run->responses[s]->column_count; c++) {
+        for (size_t c = 0; c < run->responses[s]->live_count; c++) {
             int set = run->responses[s]->columns[c].set;
             if (!run->responses[s]->solvable[c] && set >= 0 && set < run->loads->first_pattern_set)
                 return true;

@@ -70,7 +70,7 @@ static bool lean_weights(const struct run *run, const struct response *response,
                          int axis, double sign, double *weights) {
     double share = table_constant("out-of-plumb").value;
     bool solved = run_weights(run, response, combination, SHARE_ALL, weights);
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         const struct column *column = &response->columns[c];
         int upright = response_column(response, column->set, LEAN_NONE);
         if (column->lean != axis || weights[upright] == 0.0)

@@ -64,7 +64,7 @@ static void on_lifted_feet(struct run *run, int combination, double *standing, d
         return;
     struct mix part = {.weights = {[STIFFNESS_MIDDLE] = standing}, .edge = -1};
     standing_settle(run, STIFFNESS_MIDDLE, &part);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (response->columns[c].set < 0)
             brief[c] = upright->weights[STIFFNESS_MIDDLE][c] - standing[c];
 }

@@ -54,7 +54,7 @@ static void list_columns(struct arena *arena, struct response *response, bool ou
 }
 
 int response_column(const struct response *response, int set, int lean) {
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (response->columns[c].set == set && response->columns[c].lean == lean)
             return (int)c;
     return -1;
@@ -298,6 +298,11 @@ void response_recover_ends(struct arena *arena, struct response *response, size_
     }
 }
 
+void response_room_for_reactions(struct arena *arena, struct response *response, size_t column) {
+    response->reactions[column] =
+        arena_take(arena, response->loads->model->frame->supports.count, sizeof(double[6]));
+}
+
 /* What the supports add: forces of the joints on all sticks, less the loads on the joint. */
 void response_recover_reactions(struct response *response, size_t column, const double *sums,
                                 const double *loads) {
@@ -324,7 +329,7 @@ static size_t without_patterns(const struct response *response, size_t count) {
 }
 
 void response_need_ends(struct arena *arena, struct response *response, const double *weights) {
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (weights[c] != 0.0 && !response->ends[c])
             response_recover_ends(arena, response, c, c + 1);
 }
@@ -342,11 +347,11 @@ struct response *response_solve(struct arena *arena, const struct system *system
     response->ends = ARENA_ARRAY(arena, double *, columns);
     response->own = ARENA_ARRAY(arena, double *, columns);
     response->reactions = arena_take(arena, columns, sizeof *response->reactions);
-    for (size_t c = 0; c < columns; c++)
-        response->reactions[c] =
-            arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
     while (others > 0 && response->columns[others - 1].foot >= 0)
         others--;
+    response->live_count = others;
+    for (size_t c = 0; c < others; c++)
+        response_room_for_reactions(arena, response, c);
     size_t usual = without_patterns(response, others);
     struct solving solving = solve_columns(arena, response);
     response_recover_ends(arena, response, 0, usual);

@@ -139,7 +139,7 @@ double trust_equilibrium(const struct response *response, size_t column) {
 double trust_mix_equilibrium(const struct response *response, const double *weights) {
     struct resultant sum = {{0.0}, {0.0}};
     double largest = 0.0;
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         if (weights[c] == 0.0)
             continue;
         double of_column = fabs(weights[c]) * add_column(response, c, weights[c], &sum);

@@ -44,7 +44,7 @@ static void fix_ends(struct arena *arena, const struct passes *passes, const str
 static void add_joint_loads(const struct passes *passes) {
     const struct response *response = passes->out->response;
     const struct model *model = passes->pieces->setting->model;
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         double weight = passes->out->weights[c];
         if (weight == 0.0 || response->columns[c].set < 0)
             continue;

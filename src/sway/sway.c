@@ -306,7 +306,7 @@ double (*sway_axial(struct arena *arena, const struct response *response,
                     const double *weights))[2] {
     size_t segments = response->loads->model->segment_count;
     double(*axial)[2] = arena_take(arena, segments, sizeof *axial);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         for (size_t s = 0; s < segments && weights[c] != 0.0; s++) {
             axial[s][0] -= weights[c] * response->ends[c][ELEMENT_DOFS * s];
             axial[s][1] += weights[c] * response->ends[c][ELEMENT_DOFS * s + 6];
