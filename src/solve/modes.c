@@ -15,6 +15,7 @@ static double largest_diagonal(const struct sparse *K) {
 /* The part of K that belongs to turnings alone has all joints held in place. */
 size_t modes_hold_turns(struct arena *arena, const struct sparse *K, const bool *turning,
                         size_t *held, double *springs) {
+    struct arena_mark mark = arena_mark(arena);
     struct sparse part = sparse_part(arena, K, turning);
     bool *fixed = ARENA_ARRAY(arena, bool, part.blocks->unknowns);
     double spare = largest_diagonal(&part);
@@ -29,6 +30,7 @@ size_t modes_hold_turns(struct arena *arena, const struct sparse *K, const bool 
         springs[count] = *diagonal > 0.0 ? *diagonal : spare;
         *diagonal += springs[count++];
     }
+    arena_rewind(arena, mark);
     return count;
 }
 

@@ -25,9 +25,9 @@ struct response {
     const struct loads *loads;
     struct column *columns;
     size_t column_count;
-    size_t live_count; /* columns from here on are of feet, not solved and in no mix: frames have many
-                          feet, few of which lift */
-    bool *solvable; /* per column: no way to fold is driven by it */
+    size_t live_count; /* columns from here on are of feet, not solved and in no mix: frames have
+                          many feet, few of which lift */
+    bool *solvable;    /* per column: no way to fold is driven by it */
     bool *solved; /* per column: what follows is there; columns of feet are solved when asked for */
     double **slots; /* per column: movements, 3 x slots */
     double **ends;  /* per column: 12 x segments, forces of the joints on the stick's own

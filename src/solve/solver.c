@@ -47,7 +47,7 @@ struct solver_factor solver_factor(struct arena *arena, enum solver_kind kind,
         factor_by_gsl(arena, matrix, &factor);
         return factor;
     }
-    factor.own = sparse_copy(arena, matrix);
+    factor.own = *matrix;
     struct pivots pivots = sparse_factor(arena, &factor.own, NULL);
     factor.positive = pivots_positive(&pivots);
     factor.least = pivots.least;

@@ -19,7 +19,7 @@ struct solver_factor {
     const int *number; /* of an unknown in the band */
 };
 
-/* `matrix` is left as it is. */
+/* `matrix` is used up: ours is factored in its place. */
 struct solver_factor solver_factor(struct arena *arena, enum solver_kind kind,
                                    const struct sparse *matrix);
 

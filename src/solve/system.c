@@ -174,6 +174,7 @@ struct system *system_build(struct arena *arena, const struct model *model,
     system->trusted = true;
     if (system->factor.positive && system->factor.least > MODES_SUSPECT)
         return system;
+    matrix = system_matrix(arena, system);
     modes_find(arena, system, &matrix);
     system->factor = solver_factor(arena, model->solver, &matrix);
     system->trusted = system->factor.positive;

@@ -269,8 +269,8 @@ Test(sparse, gsl_by_choice_gives_the_same_answers) {
         double *theirs = ARENA_ARRAY(given.arena, double, n);
         for (size_t i = 0; i < n; i++)
             ours[i] = theirs[i] = gsl_rng_uniform(given.rng) - 0.5;
-        struct solver_factor own = solver_factor(given.arena, SOLVER_OWN, &given.sparse);
         struct solver_factor gsl = solver_factor(given.arena, SOLVER_GSL, &given.sparse);
+        struct solver_factor own = solver_factor(given.arena, SOLVER_OWN, &given.sparse);
         cr_assert(own.positive && gsl.positive, "seed %u", seed);
         solver_solve(given.arena, &own, 1, &ours);
         solver_solve(given.arena, &gsl, 1, &theirs);
