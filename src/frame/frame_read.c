@@ -215,6 +215,7 @@ struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
                             .most_entries = tree_limits.entries,
                             .comparisons_left = MOST_COMPARISONS};
     reader.frame->tree = root;
+    reader.frame->solver = limits.solver;
     name_built_in_cases(&reader);
     if (is_map(&reader, root, "keys such as 'batten: 1'"))
         read_root(&reader, root);

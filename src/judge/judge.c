@@ -20,15 +20,19 @@ static int order_of(enum verdict verdict) {
     }
 }
 
-/* Fails, not-covered, close, ok; ratio down (not finite first); then id. Ratios are as fine as a
- * `float`: what differs in the last bits alone, as in the halves of a frame that is the same on
- * both sides, is in the order of the ids on every machine. */
+/* Ratios are as fine as a `float`, and next to nothing is nothing: what differs in the last bits
+ * alone, as in the halves of a frame that is the same on both sides, is in the order of the ids on
+ * every machine. */
+static float coarse(double ratio) {
+    return isnan(ratio) ? INFINITY : ratio < 1e-9 ? 0.0f : (float)ratio;
+}
+
+/* Fails, not-covered, close, ok; ratio down (not finite first); then id. */
 static int compare_checks(const void *left, const void *right) {
     const struct check *a = left, *b = right;
     if (order_of(a->verdict) != order_of(b->verdict))
         return order_of(a->verdict) - order_of(b->verdict);
-    float ra = isnan(a->ratio) ? INFINITY : (float)a->ratio;
-    float rb = isnan(b->ratio) ? INFINITY : (float)b->ratio;
+    float ra = coarse(a->ratio), rb = coarse(b->ratio);
     if (ra != rb)
         return ra > rb ? -1 : 1;
     return strcmp(a->id, b->id);

@@ -12,7 +12,6 @@
 #include "frame/along.h"
 #include "frame/frame.h"
 #include "lumber/lumber.h"
-#include "model/solver_kind.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -66,7 +65,6 @@ struct slot {
 struct model {
     const struct frame *frame;
     bool wet;                     /* wet service factors in force */
-    enum solver_kind solver;      /* of its equations */
     struct model_member *members; /* as in the frame */
     size_t member_count;
     struct segment *segments; /* member by member, from end to end */

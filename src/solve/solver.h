@@ -6,7 +6,7 @@
 #ifndef SOLVE_SOLVER_H
 #define SOLVE_SOLVER_H
 
-#include "model/solver_kind.h"
+#include "frame/solver_kind.h"
 #include "solve/band.h"
 #include "solve/sparse.h"
 

@@ -170,13 +170,13 @@ struct system *system_build(struct arena *arena, const struct model *model,
     make_elements(arena, system);
     struct sparse matrix = assemble(arena, system, &system->norm);
     modes_hold_spins(arena, system, &matrix);
-    system->factor = solver_factor(arena, model->solver, &matrix);
+    system->factor = solver_factor(arena, model->frame->solver, &matrix);
     system->trusted = true;
     if (system->factor.positive && system->factor.least > MODES_SUSPECT)
         return system;
     matrix = system_matrix(arena, system);
     modes_find(arena, system, &matrix);
-    system->factor = solver_factor(arena, model->solver, &matrix);
+    system->factor = solver_factor(arena, model->frame->solver, &matrix);
     system->trusted = system->factor.positive;
     return system;
 }
