@@ -2,6 +2,8 @@
 # Settings first; below the line nothing needs a change to build.
 
 PREFIX ?= /usr/local
+LIBDIR ?= $(PREFIX)/lib
+ZSHDIR ?= $(PREFIX)/share/zsh/site-functions
 DESTDIR ?=
 CFLAGS ?= -O2 -g
 BUILD ?= build
@@ -19,6 +21,7 @@ BUILD_PACKAGES := gcc libc6-dev make pkg-config libgsl-dev libyaml-dev
 TEST_PACKAGES := libcriterion-dev liblapacke-dev diffutils libxml2-utils
 BROWSER_PACKAGES := chromium python3
 LINT_PACKAGES := clang clang-format cppcheck
+DEB_PACKAGES := dpkg-dev debhelper fakeroot lintian man-db zsh fish
 
 LIBRARIES := gsl yaml-0.1
 TEST_LIBRARIES := criterion lapacke
@@ -33,7 +36,8 @@ LIBRARY_CPPFLAGS := $(call pkg-config,--cflags $(LIBRARIES))
 ALL_LDLIBS = $(or $(call pkg-config,--libs $(LIBRARIES)),-lgsl -lgslcblas -lyaml) -lm $(LDLIBS)
 TEST_LDLIBS = $(or $(call pkg-config,--libs $(TEST_LIBRARIES)),-lcriterion -llapacke)
 
-LIBRARY_SOURCES := $(filter-out src/cli/%,$(wildcard src/*/*.c))
+LIBRARY_SOURCES := $(filter-out src/cli/% src/shell/%,$(wildcard src/*/*.c))
+SHELL_SOURCES := $(wildcard src/shell/*.c)
 CLI_SOURCES := $(wildcard src/cli/*.c)
 UNIT_SOURCES := $(wildcard tests/unit/*.c)
 TOOL_SOURCES := tests/tools/json_compare.c tests/tools/expect_lines.c tests/tools/json.c
@@ -42,6 +46,7 @@ STARTERS := $(sort $(wildcard examples/starters/*.yaml))
 LIBRARY_OBJECTS := $(LIBRARY_SOURCES:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables_data.o \
 	$(BUILD)/obj/starters_data.o $(BUILD)/obj/page_assets_data.o
 CLI_OBJECTS := $(CLI_SOURCES:src/%.c=$(BUILD)/obj/%.o)
+SHELL_OBJECTS := $(SHELL_SOURCES:src/%.c=$(BUILD)/obj/%.o)
 UNIT_OBJECTS := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/obj/unit/%.o)
 
 .DELETE_ON_ERROR:
@@ -111,7 +116,7 @@ SANITIZERS := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-f
 .PHONY: test
 test: ## install what the tests need (Debian), build twice, run every test
 	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES)
-	@$(MAKE) --no-print-directory -j$(JOBS) test-programs
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs installable
 	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/san CFLAGS='-O1 -g' \
 		SANITIZE='$(SANITIZERS)'
 	@tests/tools/run-all $(BUILD) $(BUILD)/san
@@ -161,7 +166,7 @@ format: ## lay out the code as lint wants it
 	clang-format -i $(wildcard src/*/*.[ch] tests/unit/*.[ch] tests/tools/*.[ch])
 
 .PHONY: objects
-objects: $(LIBRARY_OBJECTS) $(CLI_OBJECTS)
+objects: $(LIBRARY_OBJECTS) $(CLI_OBJECTS) $(SHELL_OBJECTS)
 
 .PHONY: lint-deps
 lint-deps: ## install what lint needs (Debian)
@@ -181,12 +186,65 @@ demo: ## install what the build needs (Debian), build, check an example
 	*) echo "(Exit status $$status.)"; exit $$status ;; \
 	esac
 
+# ---- what is installed ----
+
+VERSION := $(shell sed -n 's/^.define BATTEN_VERSION "\(.*\)"/\1/p' src/base/version.h)
+SHELL_PAGES := $(addprefix $(BUILD)/shell/batten.,1 bash zsh fish)
+
+$(BUILD)/make-shell: $(SHELL_OBJECTS) $(filter-out %/main.o,$(CLI_OBJECTS)) $(BUILD)/libbatten.a
+	$(call say,link $@)$(CC) $(ALL_LDFLAGS) -o $@ $^ $(ALL_LDLIBS)
+
+$(BUILD)/shell/batten.%: $(BUILD)/make-shell
+	@mkdir -p $(@D)
+	$(call say,write $@)$(BUILD)/make-shell $(patsubst 1,manual,$*) > $@.part
+	@mv $@.part $@
+
+# The library for others: one object in which only the names of batten.h can be seen.
+$(BUILD)/install/libbatten.a: $(BUILD)/libbatten.a
+	@mkdir -p $(@D)
+	@rm -f $@
+	$(call say,library $@)$(LD) -r -o $(@D)/batten.o --whole-archive $<
+	@objcopy --wildcard --keep-global-symbol='batten_*' $(@D)/batten.o
+	@$(AR) rcs $@ $(@D)/batten.o
+
+$(BUILD)/install/batten.pc: Makefile src/base/version.h
+	@mkdir -p $(@D)
+	@printf '%s\n' 'Name: batten' 'Description: sanity check of light wood frames' 'Version: $(VERSION)' \
+		'Requires: $(LIBRARIES)' 'Cflags: -I$(PREFIX)/include' 'Libs: -L$(LIBDIR) -lbatten -lm' > $@
+
+.PHONY: installable
+installable: $(BUILD)/batten $(SHELL_PAGES) $(BUILD)/install/libbatten.a
+
 .PHONY: install
-install: all ## copy to DESTDIR/PREFIX (default /usr/local): the program, its pages, the examples
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+install: installable ## copy to DESTDIR/PREFIX (default /usr/local): program, manual page, completions, library
+	@rm -f $(BUILD)/install/batten.pc
+	@$(MAKE) --no-print-directory $(BUILD)/install/batten.pc
+	install -d $(addprefix $(DESTDIR),$(PREFIX)/bin $(PREFIX)/include $(LIBDIR)/pkgconfig $(PREFIX)/share/man/man1 \
+		$(PREFIX)/share/bash-completion/completions $(ZSHDIR) $(PREFIX)/share/fish/vendor_completions.d \
+		$(PREFIX)/share/doc/batten/examples)
 	install -m 755 $(BUILD)/batten $(DESTDIR)$(PREFIX)/bin/batten
+	install -m 644 $(BUILD)/shell/batten.1 $(DESTDIR)$(PREFIX)/share/man/man1/batten.1
+	install -m 644 $(BUILD)/shell/batten.bash $(DESTDIR)$(PREFIX)/share/bash-completion/completions/batten
+	install -m 644 $(BUILD)/shell/batten.zsh $(DESTDIR)$(ZSHDIR)/_batten
+	install -m 644 $(BUILD)/shell/batten.fish $(DESTDIR)$(PREFIX)/share/fish/vendor_completions.d/batten.fish
+	install -m 644 src/library/batten.h $(DESTDIR)$(PREFIX)/include/batten.h
+	install -m 644 $(BUILD)/install/libbatten.a $(DESTDIR)$(LIBDIR)/libbatten.a
+	install -m 644 $(BUILD)/install/batten.pc $(DESTDIR)$(LIBDIR)/pkgconfig/batten.pc
 	install -m 644 README.md SAFETY.md LICENSE $(DESTDIR)$(PREFIX)/share/doc/batten
-	install -m 644 examples/*.yaml examples/*.svg $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+	install -m 644 examples/*.yaml examples/*.svg examples/*.c $(DESTDIR)$(PREFIX)/share/doc/batten/examples
+
+# Both from the last commit, so that nothing of the work folder slips in.
+.PHONY: dist
+dist: ## build/batten-VERSION.tar.gz of the last commit
+	@mkdir -p $(BUILD)
+	git archive --format=tar --prefix=batten-$(VERSION)/ HEAD | gzip -9n > $(BUILD)/batten-$(VERSION).tar.gz.part
+	@mv $(BUILD)/batten-$(VERSION).tar.gz.part $(BUILD)/batten-$(VERSION).tar.gz
+	@echo '$(BUILD)/batten-$(VERSION).tar.gz'
+
+.PHONY: deb
+deb: dist ## Debian packages of the last commit into build/deb; lintian and the shells look at them
+	.ci/install-packages $(BUILD_PACKAGES) $(DEB_PACKAGES)
+	.ci/make-deb $(BUILD)/batten-$(VERSION).tar.gz $(BUILD)/deb
 
 .PHONY: clean
 clean: ## remove the build folder
@@ -197,4 +255,4 @@ help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/make \1|\2/p' Makefile | \
 		while IFS='|' read -r target what; do printf '  %-17s %s\n' "$$target" "$$what"; done
 
--include $(LIBRARY_OBJECTS:.o=.d) $(CLI_OBJECTS:.o=.d) $(UNIT_OBJECTS:.o=.d)
+-include $(LIBRARY_OBJECTS:.o=.d) $(CLI_OBJECTS:.o=.d) $(SHELL_OBJECTS:.o=.d) $(UNIT_OBJECTS:.o=.d)
