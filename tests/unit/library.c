@@ -36,7 +36,7 @@ Test(library, answers) {
 }
 
 Test(library, tells_what_is_wrong_with_a_description) {
-    struct batten *answer = batten_check("batten: 1\n\nstick: {}\n", 22);
+    struct batten *answer = batten_check("batten: 1\n\nstick: {}\n", 21);
     cr_assert_not_null(answer);
     cr_expect_eq(batten_outcome_of(answer), BATTEN_WRONG_INPUT);
     cr_expect_str_eq(batten_verdict(answer), "");
