@@ -21,8 +21,18 @@ struct deferred {
     void *object;
 };
 
+/* Blocks that were given back are kept for the next ones: memory that comes anew from the system
+ * costs a fault a page, which is a third of a short run. Not where memory that was given back is
+ * watched. */
+#if defined(__SANITIZE_ADDRESS__)
+enum { KEEPS_BLOCKS = 0 };
+#else
+enum { KEEPS_BLOCKS = 1 };
+#endif
+
 struct arena {
     struct block *last;
+    struct block *spare; /* given back, the last first */
     struct deferred *deferred;
     jmp_buf trap;
     bool trap_set;
@@ -40,6 +50,14 @@ struct arena *arena_new(void) {
     return calloc(1, sizeof(struct arena));
 }
 
+static void free_blocks(struct block *last) {
+    while (last) {
+        struct block *before = last->before;
+        free(last);
+        last = before;
+    }
+}
+
 void arena_free(struct arena *arena) {
     if (!arena)
         return;
@@ -49,11 +67,8 @@ void arena_free(struct arena *arena) {
         free(each);
         each = before;
     }
-    for (struct block *block = arena->last; block;) {
-        struct block *before = block->before;
-        free(block);
-        block = before;
-    }
+    free_blocks(arena->last);
+    free_blocks(arena->spare);
     free(arena);
 }
 
@@ -68,9 +83,27 @@ _Noreturn void arena_exhausted(struct arena *arena) {
     longjmp(arena->trap, 1);
 }
 
+/* A spare block that holds `bytes`; the ones before it are let go. */
+static bool take_spare(struct arena *arena, size_t bytes) {
+    while (arena->spare) {
+        struct block *block = arena->spare;
+        arena->spare = block->before;
+        if (block->size >= bytes) {
+            block->before = arena->last;
+            block->used = 0;
+            arena->last = block;
+            return true;
+        }
+        free(block);
+    }
+    return false;
+}
+
 /* A block that holds at least `bytes`; sizes double up to LARGEST_STEP so that small frames stay
  * small and large ones take few system calls. */
 static void add_block(struct arena *arena, size_t bytes) {
+    if (take_spare(arena, bytes))
+        return;
     size_t size = arena->last ? arena->last->size * 2 : FIRST_BLOCK;
     if (size > LARGEST_STEP)
         size = LARGEST_STEP;
@@ -144,9 +177,14 @@ struct arena_mark arena_mark(const struct arena *arena) {
 
 void arena_rewind(struct arena *arena, struct arena_mark mark) {
     while (arena->last && arena->last != mark.block) {
-        struct block *before = arena->last->before;
-        free(arena->last);
-        arena->last = before;
+        struct block *block = arena->last;
+        arena->last = block->before;
+        if (!KEEPS_BLOCKS) {
+            free(block);
+            continue;
+        }
+        block->before = arena->spare;
+        arena->spare = block;
     }
     if (arena->last)
         arena->last->used = mark.used;

@@ -48,7 +48,8 @@ static double end_give(const struct work *work, const struct model_member *brace
 static struct model_member brace_member(const struct work *work, int stick, int from, int to) {
     struct member member = {.from = from, .to = to, .stick = stick, .ends = {-1, -1}};
     struct model_member brace;
-    sections_member(work->frame, &member, work->model->wet, &brace);
+    struct lumber lumber = sections_lumber(&work->frame->sticks.items[stick]);
+    sections_member(work->frame, &member, &lumber, work->model->wet, &brace);
     return brace;
 }
 

@@ -168,6 +168,7 @@ struct bend_limits bend_limits_of(const struct bend_input *input) {
     limits.has_pull =
         strength(input->lumber, PROPERTY_FT, &input->conditions, NULL, &limits.ft_limit);
     limits.least_stiffness = all.least_stiffness;
+    limits.stout = stresses_stout(&limits.column, &limits.beam);
     return limits;
 }
 
@@ -190,6 +191,7 @@ struct rating bend_rating(const struct bend_limits *limits, double N, double edg
         (stress.fb2 > 0.0 && !limits->has_flatwise) || (stress.ft > 0.0 && !limits->has_pull) ||
         (stress.fc > 0.0 && !limits->has_push))
         return rating_missing("a factor for this size", BEND_SOURCE);
+    stress.stout = limits->stout;
     stress.least_stiffness = limits->least_stiffness;
     stress.fb_star = limits->fb_star;
     stress.fb1_limit = limits->fb1_limit;

@@ -38,6 +38,7 @@ struct bend_limits {
     double fb_star, fb1_limit, fb2_limit, ft_limit, fc_limit, least_stiffness; /* Pa */
     struct beam_stability beam;
     struct column_stability column;
+    bool stout; /* neither too slim for a post nor for a beam */
 };
 struct bend_limits bend_limits_of(const struct bend_input *input);
 struct rating bend_rating(const struct bend_limits *limits, double N, double edgewise,

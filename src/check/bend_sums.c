@@ -131,6 +131,12 @@ static void slimness(struct rating *worst, double slenderness, double stress, do
     keep(worst, rating_of(slenderness, most.value, QUANTITY_NUMBER, most.source, governs));
 }
 
+bool stresses_stout(const struct column_stability *column, const struct beam_stability *beam) {
+    double post = table_constant("slenderness-limit").value;
+    return column->slenderness[0] <= post && column->slenderness[1] <= post &&
+           beam->slenderness <= table_constant("beam-slenderness-limit").value;
+}
+
 static void both_slimnesses(const struct stresses *s, struct rating *worst,
                             struct working *working) {
     const double *post = s->column.slenderness;
@@ -163,6 +169,7 @@ struct rating worst_of_stresses(const struct stresses *s, struct working *workin
         keep(&worst, pull_sums(s, working));
     else if (bends(s) && (s->fc > 0.0 || (s->fb1 > 0.0 && s->fb2 > 0.0)))
         keep(&worst, push_sums(s, working));
-    both_slimnesses(s, &worst, working);
+    if (!s->stout)
+        both_slimnesses(s, &worst, working);
     return worst;
 }

@@ -12,7 +12,11 @@ struct stresses {
     double ft_limit, fc_limit, least_stiffness; /* Ft', Fc', Emin' */
     struct beam_stability beam;
     struct column_stability column;
+    bool stout; /* known not to be too slim: not looked at */
 };
+
+/* Does the slenderness of neither reach its limit? */
+bool stresses_stout(const struct column_stability *column, const struct beam_stability *beam);
 
 /* Wants the symbols of bend.c noted before. */
 struct rating worst_of_stresses(const struct stresses *stress, struct working *working);

@@ -51,8 +51,12 @@ void answer_at_end(const struct run *run, const struct answer *answer, size_t me
         memcpy(out, &answer->second->ends[segment][6 * end], 6 * sizeof *out);
         return;
     }
-    for (size_t c = 0; c < answer->response->column_count; c++)
-        for (int k = 0; answer->weights[c] != 0.0 && k < 6; k++)
-            out[k] += answer->weights[c] *
-                      answer->response->ends[c][12 * segment + 6 * (size_t)end + (size_t)k];
+    for (size_t c = 0; c < answer->response->column_count; c++) {
+        double weight = answer->weights[c];
+        if (weight == 0.0)
+            continue;
+        const double *ends = &answer->response->ends[c][12 * segment + 6 * (size_t)end];
+        for (int k = 0; k < 6; k++)
+            out[k] += weight * ends[k];
+    }
 }

@@ -1,8 +1,8 @@
 #include "check/bearing.h"
 #include "base/vector.h"
+#include "judge/answers.h"
 #include "judge/steps.h"
 #include "model/sections.h"
-#include "solve/stations.h"
 
 #include <math.h>
 
@@ -99,15 +99,15 @@ static bool contact_of(const struct run *run, int member, int end, struct contac
 }
 
 /* Force that presses: along the stick where it butts, downwards where it lies or sits. */
-static double pressing(const struct contact *contact, const struct stick_state *state) {
-    const double *ends = &state->ends[6 * contact->end];
+static double pressing(const struct contact *contact, const struct model_member *stick,
+                       const double ends[6]) {
     if (contact->seat == SEAT_BUTTS) {
         /* the joint pushes along +x at the from-end, along -x at the to-end */
         return not_below_zero(contact->end == 0 ? ends[0] : -ends[0]);
     }
     double up = 0.0; /* force of the joint on the stick, upwards */
     for (int i = 0; i < 3; i++)
-        up += state->member->axes[i][2] * ends[i];
+        up += stick->axes[i][2] * ends[i];
     return not_below_zero(up);
 }
 
@@ -125,27 +125,27 @@ static void judge_contact(struct run *run, const struct contact *contact) {
                     run->frame->members.items[contact->member].name);
     const char *id = arena_print(run->arena, "bearing/%s", where);
     const struct model_member *stick = &model->members[contact->member];
-    size_t segment = stick->first_segment + (contact->end ? stick->segment_count - 1 : 0);
     struct worst_contact worst = {0};
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
-            const struct mix *mix = &run->mixes[x];
-            if (!mix->solved || (mix->stances[s].slack && mix->stances[s].slack[contact->member]) ||
-                !run_wants_combination(run, id, mix->combination))
+            struct answer answer = answer_first_order(run, &run->mixes[x], s);
+            if (!answer.weights || (answer.slack && answer.slack[contact->member]) ||
+                !run_wants_combination(run, id, answer.mix->combination))
                 continue;
-            struct arena_mark mark = arena_mark(run->arena);
-            struct stick_state state =
-                stick_state(run->arena, run->responses[s], segment, mix->weights[s]);
+            double ends[6];
+            answer_at_end(run, &answer, (size_t)contact->member, contact->end, ends);
             struct bearing_input input = {.lumber = &model->members[contact->pressed].lumber,
                                           .wet = model->wet,
-                                          .force = pressing(contact, &state),
+                                          .force = pressing(contact, stick, ends),
                                           .across = contact->across,
                                           .along = contact->along,
                                           .to_end = contact->to_end};
-            arena_rewind(run->arena, mark);
+            /* nothing but the force changes */
+            if (input.force == 0.0 || (worst.found && input.force <= worst.input.force))
+                continue;
             struct rating rating = check_bearing(&input, NULL);
-            if (input.force != 0.0 && (!worst.found || rating_is_worse(&rating, &worst.rating)))
-                worst = (struct worst_contact){true, input, rating, mix->combination};
+            if (!worst.found || rating_is_worse(&rating, &worst.rating))
+                worst = (struct worst_contact){true, input, rating, answer.mix->combination};
         }
     if (!worst.found || !(contact->across * contact->along > 0.0))
         return;

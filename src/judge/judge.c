@@ -70,22 +70,34 @@ static bool trusted(struct run *run) {
     return false;
 }
 
-static bool solve(struct run *run) {
-    bool leaning = false;
+static bool leans(const struct run *run) {
     for (size_t c = 0; c < run->loads->combination_count; c++)
-        leaning |= run->loads->combinations[c].out_of_plumb;
+        if (run->loads->combinations[c].out_of_plumb)
+            return true;
+    return false;
+}
+
+static bool build_systems(struct run *run) {
+    for (int s = 0; s < STIFFNESS_COUNT; s++) {
+        if (!run_uses(run, s))
+            continue;
+        run->systems[s] = system_build(run->arena, run->model, s, run->bars[s], run->bar_counts[s]);
+        if (run->systems[s]->trusted)
+            continue;
+        fail(run, "the equations of this frame could not be solved, and no joint that moves "
+                  "freely was found to explain it");
+        return false;
+    }
+    return true;
+}
+
+static bool solve(struct run *run) {
     struct result *result = run->result;
     result->backward_error = result->equilibrium_error = 0.0;
     for (int s = 0; s < STIFFNESS_COUNT; s++) {
         if (!run_uses(run, s))
             continue;
-        run->systems[s] = system_build(run->arena, run->model, s, run->bars[s], run->bar_counts[s]);
-        if (!run->systems[s]->trusted) {
-            fail(run, "the equations of this frame could not be solved, and no joint that moves "
-                      "freely was found to explain it");
-            return false;
-        }
-        run->responses[s] = response_solve(run->arena, run->systems[s], run->loads, leaning);
+        run->responses[s] = response_solve(run->arena, run->systems[s], run->loads, leans(run));
         report_twist(run, run->responses[s]);
         double backward = run->responses[s]->backward_error;
         double balance = run->responses[s]->equilibrium_error;
@@ -116,13 +128,12 @@ static bool folds(const struct run *run) {
     return false;
 }
 
-static bool load_and_solve(struct run *run) {
+static void load(struct run *run) {
     run->loads = loads_build(run->arena, run->model);
     run->sheets = bracing_sheets(run->arena, run->model);
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         run->bar_counts[s] =
             bracing_bars(run->arena, run->model, run->sheets, s, false, &run->bars[s], NULL);
-    return solve(run);
 }
 
 static bool all_within_limits(const struct result *result) {
@@ -132,28 +143,45 @@ static bool all_within_limits(const struct result *result) {
     return within;
 }
 
-/* The leans first: they cost least, and decide most often. */
+/* With its fastenings at one stiffness: solved, on its feet, no way to fold. */
+static bool stays_at(struct run *run, const enum stiffness *stiffness) {
+    run->only = stiffness;
+    if (!run_uses(run, *stiffness))
+        return true;
+    if (!build_systems(run) ||
+        response_folds(run->arena, run->systems[*stiffness], run->loads, leans(run)) ||
+        !solve(run) || run->result->problems.count)
+        return false;
+    mixes_build(run);
+    return !folds(run);
+}
+
+/* What costs least and decides most often comes first; a variant that fails early is solved at one
+ * stiffness, or not at all. */
 bool judge_stays_upright(const struct run *run, const struct frame *frame) {
+    static const enum stiffness low = STIFFNESS_LOW, middle = STIFFNESS_MIDDLE,
+                                high = STIFFNESS_HIGH;
     const struct judge_options plain = {0};
     struct result result = {.frame = frame, .problems = problems_new(run->arena)};
     struct run other = {.arena = run->arena, .frame = frame, .options = &plain, .result = &result};
     other.model = model_build(run->arena, frame, &result.problems);
-    if (!other.model || !load_and_solve(&other) || result.problems.count)
+    if (!other.model)
         return false;
-    mixes_build(&other);
-    if (folds(&other))
+    load(&other);
+    if (!stays_at(&other, &middle))
         return false;
     result.combinations.items =
         ARENA_ARRAY(run->arena, struct combination_result, other.loads->combination_count);
     judge_lean(&other);
-    if (!all_within_limits(&result) || !judge_stands(&other))
+    if (!all_within_limits(&result) || !judge_stands(&other) || !stays_at(&other, &low))
         return false;
     judge_sway(&other);
-    return all_within_limits(&result);
+    return all_within_limits(&result) && stays_at(&other, &high);
 }
 
 static void judge_model(struct run *run) {
-    if (!load_and_solve(run))
+    load(run);
+    if (!build_systems(run) || !solve(run))
         return;
     mixes_build(run);
     judge_ways(run);

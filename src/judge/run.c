@@ -6,7 +6,8 @@
 #include <string.h>
 
 bool run_uses(const struct run *run, enum stiffness stiffness) {
-    return stiffness == STIFFNESS_MIDDLE || run->model->has_screws;
+    bool in_hand = !run->only || *run->only == stiffness;
+    return in_hand && (stiffness == STIFFNESS_MIDDLE || run->model->has_screws);
 }
 
 static bool asked(const struct run *run, const char *id) {
@@ -112,6 +113,7 @@ void mixes_build(struct run *run) {
     size_t most = 4 * run->loads->combination_count;
     standing_prepare(run);
     run->mixes = ARENA_ARRAY(run->arena, struct mix, most);
+    run->mix_count = 0;
     int axes = run->frame->plane ? 1 : 2;
     run->upright = ARENA_ARRAY(run->arena, struct mix, run->loads->combination_count);
     for (size_t c = 0; c < run->loads->combination_count; c++) {

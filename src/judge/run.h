@@ -36,8 +36,9 @@ struct run {
     const struct loads *loads;
     const struct system *systems[STIFFNESS_COUNT];
     struct response *responses[STIFFNESS_COUNT]; /* of a frame without screws: only middle */
-    struct bracing_sheet *sheets;                /* per panel */
-    struct bar *bars[STIFFNESS_COUNT];           /* of the sheets that brace, clear ones left out */
+    const enum stiffness *only;        /* the stiffness in hand; NULL: all that matter at once */
+    struct bracing_sheet *sheets;      /* per panel */
+    struct bar *bars[STIFFNESS_COUNT]; /* of the sheets that brace, clear ones left out */
     size_t bar_counts[STIFFNESS_COUNT];
     struct mix *mixes;
     size_t mix_count;
@@ -49,7 +50,8 @@ struct run {
     struct fold_ways *ways; /* with hinges for joints, clear sheets left out */
 };
 
-/* The stiffnesses that matter: all three with screws, else the middle alone. */
+/* The stiffnesses that matter: all three with screws, else the middle alone; of them the one in
+ * hand, where only one is. */
 bool run_uses(const struct run *run, enum stiffness stiffness);
 
 /* Is this combination asked for? All are, unless `why` names one and the check in hand. */

@@ -102,9 +102,9 @@ static void judge_bend(struct stick_work *work, const struct bend_limits *limits
     if (!run_wants_combination(work->run, work->bend_id, place.combination))
         return;
     double push, most = most_ratio(work, limits, at, &push);
-    bool slender = fmax(limits->column.slenderness[0], limits->column.slenderness[1]) >
-                       table_constant("slenderness-limit").value &&
-                   -push / work->section.area > 1.0;
+    bool slender = -push / work->section.area > 1.0 &&
+                   fmax(limits->column.slenderness[0], limits->column.slenderness[1]) >
+                       table_constant("slenderness-limit").value;
     work->bend.rating.slender |= slender;
     if (work->bend.found && work->bend.rating.covered && most <= work->bend.rating.ratio)
         return;
@@ -145,8 +145,12 @@ static void judge_shear(struct stick_work *work, const struct bend_limits *limit
     double start = work->run->model->segments[at->segment].start;
     for (size_t i = 0; i < at->count; i++) {
         const double *f = at->forces[i];
+        double largest = work->largest_shear[place.combination];
+        if (f[FORCE_VY] * f[FORCE_VY] + f[FORCE_VZ] * f[FORCE_VZ] <= largest * largest &&
+            largest > 0.0)
+            continue; /* without the root, which takes longer */
         double shear = hypot(f[FORCE_VY], f[FORCE_VZ]);
-        if (shear <= work->largest_shear[place.combination] * (1.0 + 1e-9))
+        if (shear <= largest * (1.0 + 1e-9))
             continue;
         work->largest_shear[place.combination] = shear;
         place.found = true;

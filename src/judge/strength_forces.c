@@ -39,7 +39,10 @@ void strength_mix(const struct column_forces *columns, size_t column_count, cons
                   double (*out)[FORCE_COUNT]) {
     double *sum = out[0];
     memset(sum, 0, FORCE_COUNT * columns->places * sizeof *sum);
-    for (size_t c = 0; c < column_count; c++)
-        for (size_t i = 0; weights[c] != 0.0 && i < FORCE_COUNT * columns->places; i++)
-            sum[i] += weights[c] * columns->table[c][i];
+    for (size_t c = 0; c < column_count; c++) {
+        double weight = weights[c];
+        const double *column = columns->table[c];
+        for (size_t i = 0; weight != 0.0 && i < FORCE_COUNT * columns->places; i++)
+            sum[i] += weight * column[i];
+    }
 }

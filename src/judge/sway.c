@@ -4,6 +4,7 @@
 #include "judge/patterns.h"
 #include "judge/standing.h"
 #include "judge/steps.h"
+#include "judge/sway_frames.h"
 #include "sway/second_order.h"
 
 #include <math.h>
@@ -19,27 +20,10 @@ struct sway_found {
     const struct sway_frame *first; /* lends its elastic part to the combinations after it */
 };
 
-static struct sway_setting setting_of(const struct run *run, enum stiffness stiffness, bool crept) {
-    double creep = crept ? creep_factor(run->model->wet).value : 1.0;
-    return (struct sway_setting){.model = run->model,
-                                 .stiffness = stiffness,
-                                 .least_stiffness = true,
-                                 .creep_sticks = creep,
-                                 /* screws creep twice as much: EN 1995-1-1 2.3.2.2 [memory] */
-                                 .creep_joints = 2.0 * creep - 1.0,
-                                 .bars = run->bars[stiffness],
-                                 .bar_count = run->bar_counts[stiffness]};
-}
-
 static struct sway_frame *prepare(struct run *run, enum stiffness stiffness, const struct mix *mix,
                                   bool crept, const struct sway_frame *like) {
-    enum stiffness solved = run_uses(run, stiffness) ? stiffness : STIFFNESS_MIDDLE;
-    const struct response *response = run->responses[solved];
-    struct sway_input input = {.setting = setting_of(run, stiffness, crept), .like = like};
-    /* only ties that pull count, and a lifted foot holds nothing */
-    input.setting.excluded = mix->stances[solved].slack;
-    input.setting.held = standing_held(run, &mix->stances[solved]);
-    input.axial = (const double(*)[2])sway_axial(run->arena, response, mix->weights[solved]);
+    struct sway_input input = sway_frames_input(run, stiffness, mix, crept);
+    input.like = like;
     return sway_prepare(run->arena, &input);
 }
 
@@ -67,67 +51,192 @@ static bool solved(const struct run *run, int combination) {
     return true;
 }
 
-/* The factor of one mix; unless it is asked for, only where it lies below the lowest so far, which
- * one count of pivots tells. */
-static double factor_of(struct run *run, const struct mix *mix, const char *pattern, bool crept,
-                        bool asked, struct sway_found *lowest) {
+/* Of combinations that buckle alike the first is told; Lanczos settles to 1e-7. */
+static double clearly_lower(const struct sway_found *lowest) {
+    return lowest->factor * (1.0 - 1e-6);
+}
+
+/* A mix in hand. */
+struct sway_question {
+    const struct mix *mix;
+    const char *pattern;          /* of its trays; "" all full */
+    bool crept, asked;            /* asked: the factor is wanted whatever it is */
+    const struct sway_wide *wide; /* where it may be counted; NULL: nowhere */
+};
+
+/* The factor of one mix; unless it is asked for, only where it lies below the lowest so far. */
+static double factor_of(struct run *run, const struct sway_question *question,
+                        struct sway_found *lowest) {
+    const struct mix *mix = question->mix;
+    bool only_lower = lowest->known && !question->asked;
+    if (only_lower && sway_frames_above(run, question->wide, &mix, 1, clearly_lower(lowest)))
+        return NAN;
     struct arena_mark mark = arena_mark(run->arena);
-    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, crept, lowest->first);
+    struct sway_frame *frame = prepare(run, STIFFNESS_LOW, mix, question->crept, lowest->first);
     if (!lowest->first) {
         lowest->first = frame;
         mark = arena_mark(run->arena);
     }
     double factor = NAN;
-    bool higher =
-        lowest->known && !asked && sway_count_below(run->arena, frame, lowest->factor) == 0;
-    if (!higher) {
+    if (!only_lower || sway_count_below(run->arena, frame, clearly_lower(lowest)) > 0) {
         struct sway_result result = sway_factor(run->arena, frame);
         factor = result.factor;
         double value = isnan(factor) ? SWAY_MOST : factor;
-        /* of combinations that buckle alike the first is told; Lanczos settles to 1e-7 */
-        if (!lowest->known || value < lowest->factor * (1.0 - 1e-6))
-            *lowest = (struct sway_found){true,    value,         mix->combination, crept,
-                                          pattern, result.bowing, lowest->first};
+        if (!lowest->known || value < clearly_lower(lowest)) {
+            lowest->known = true;
+            lowest->factor = value;
+            lowest->combination = mix->combination;
+            lowest->crept = question->crept;
+            lowest->pattern = question->pattern;
+            lowest->bowing = result.bowing;
+        }
     }
     arena_rewind(run->arena, mark);
     return factor;
 }
 
+/* Downward load of a combination, N. */
+static double weight_of(const struct run *run, size_t combination) {
+    const struct load_combination *in = &run->loads->combinations[combination];
+    double weight = 0.0;
+    for (size_t t = 0; t < in->term_count; t++) {
+        const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
+        for (int k = 0; k < load_case->set_count; k++)
+            weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
+                      loads_weight(run->loads, load_case->sets[k]);
+    }
+    return weight;
+}
+
 /* The combination with the most weight first: it is likely the lowest. */
-static int heaviest(const struct run *run) {
-    int best = 0;
+static size_t heaviest(const struct run *run) {
+    size_t best = 0;
     double most = -INFINITY;
     for (size_t c = 0; c < run->loads->combination_count; c++) {
-        double weight = 0.0;
-        const struct load_combination *in = &run->loads->combinations[c];
-        for (size_t t = 0; t < in->term_count; t++) {
-            const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
-            for (int k = 0; k < load_case->set_count; k++)
-                weight += in->terms[t].factor * loads_set_share(in, load_case->sets[k]) *
-                          loads_weight(run->loads, load_case->sets[k]);
-        }
+        double weight = weight_of(run, c);
         if (weight > most) {
             most = weight;
-            best = (int)c;
+            best = c;
         }
     }
     return best;
 }
 
-static void judge_combination(struct run *run, int combination, struct sway_found *lowest) {
+static void judge_combination(struct run *run, int combination, const struct sway_wide *wide,
+                              struct sway_found *lowest) {
     struct combination_result *result = &run->result->combinations.items[combination];
-    const struct mix *upright = &run->upright[combination];
-    if (!solved(run, combination))
+    bool crept = long_standing(run, combination), every = run->options->every_factor;
+    struct sway_question question = {&run->upright[combination], "", crept, every, wide};
+    double factor = factor_of(run, &question, lowest);
+    if (!crept) {
+        result->buckling_factor = factor;
         return;
-    bool crept = long_standing(run, combination);
-    if (crept)
-        result->buckling_factor_crept =
-            factor_of(run, upright, "", true, run->options->every_factor, lowest);
+    }
+    result->buckling_factor_crept = factor;
     /* softer is lower: without creep it cannot be the lowest */
-    if (crept && !run->options->every_factor)
-        return;
-    result->buckling_factor =
-        factor_of(run, upright, "", false, run->options->every_factor, lowest);
+    question.crept = false;
+    if (every)
+        result->buckling_factor = factor_of(run, &question, lowest);
+}
+
+/* Combinations that are open, creep alike and stand alike. */
+struct sway_group {
+    const struct mix **mixes, **light; /* light: with less than half of the most weight */
+    size_t count, light_count;
+    bool crept;
+};
+
+static struct sway_group group_of(const struct run *run, size_t like, const bool *open,
+                                  double most) {
+    size_t count = run->loads->combination_count;
+    struct sway_group group = {.mixes = ARENA_ARRAY(run->arena, const struct mix *, count),
+                               .light = ARENA_ARRAY(run->arena, const struct mix *, count),
+                               .crept = long_standing(run, (int)like)};
+    for (size_t c = like; c < count; c++) {
+        if (!open[c] || long_standing(run, (int)c) != group.crept ||
+            !sway_frames_alike(run, &run->upright[like], &run->upright[c]))
+            continue;
+        group.mixes[group.count++] = &run->upright[c];
+        if (weight_of(run, c) < most / 2.0)
+            group.light[group.light_count++] = &run->upright[c];
+    }
+    return group;
+}
+
+static void close_all(const struct mix *const *mixes, size_t count, bool *open) {
+    for (size_t k = 0; k < count; k++)
+        open[mixes[k]->combination] = false;
+}
+
+/* Close what is shown at once to lie above the lowest so far: all of a group where a single heavy
+ * one speaks for the rest, else the light ones. */
+static void close_higher(const struct run *run, const struct sway_group *group,
+                         const struct sway_wide *wide, const struct sway_found *lowest,
+                         bool *open) {
+    double lower = clearly_lower(lowest);
+    if (group->count <= group->light_count + 1 &&
+        sway_frames_above(run, wide, group->mixes, group->count, lower))
+        close_all(group->mixes, group->count, open);
+    else if (group->light_count < group->count &&
+             sway_frames_above(run, wide, group->light, group->light_count, lower))
+        close_all(group->light, group->light_count, open);
+}
+
+/* Per combination: the frame in which it may be counted, shared by those that stand alike. */
+static const struct sway_wide **share_frames(struct run *run, double most,
+                                             const struct sway_found *lowest, bool *open) {
+    size_t count = run->loads->combination_count;
+    const struct sway_wide **wides = ARENA_ARRAY(run->arena, const struct sway_wide *, count);
+    bool *grouped = ARENA_ARRAY(run->arena, bool, count);
+    for (size_t c = 0; c < count; c++) {
+        if (!open[c] || grouped[c])
+            continue;
+        struct sway_group group = group_of(run, c, open, most);
+        const struct sway_wide *wide = sway_frames_wide(run, group.mixes, group.count, group.crept);
+        for (size_t k = 0; k < group.count; k++) {
+            wides[group.mixes[k]->combination] = wide;
+            grouped[group.mixes[k]->combination] = true;
+        }
+        close_higher(run, &group, wide, lowest, open);
+    }
+    return wides;
+}
+
+/* All combinations that are asked for, the heaviest first. */
+static void judge_combinations(struct run *run, struct sway_found *lowest) {
+    size_t count = run->loads->combination_count, first = heaviest(run);
+    struct arena_mark mark = arena_mark(run->arena);
+    bool *open = ARENA_ARRAY(run->arena, bool, count);
+    const struct sway_wide **wides = ARENA_ARRAY(run->arena, const struct sway_wide *, count);
+    for (size_t c = 0; c < count; c++)
+        open[c] = run_wants_combination(run, "sway/frame", (int)c) && solved(run, (int)c);
+    if (open[first])
+        judge_combination(run, (int)first, NULL, lowest);
+    open[first] = false;
+    if (lowest->known && !run->options->every_factor)
+        wides = share_frames(run, weight_of(run, first), lowest, open);
+    for (size_t c = 0; c < count; c++)
+        if (open[c])
+            judge_combination(run, (int)c, wides[c], lowest);
+    lowest->first = NULL;
+    arena_rewind(run->arena, mark);
+}
+
+/* A combination with one pattern of trays in the place of full ones. False where that cannot be
+ * solved, or is the same, or does not stand. */
+static bool pattern_mix(struct run *run, const struct mix *full, size_t pattern, struct mix *mix) {
+    enum stiffness low = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
+    size_t columns = run->responses[low]->column_count;
+    *mix = (struct mix){.combination = full->combination, .stands = true, .edge = -1};
+    mix->weights[low] = ARENA_ARRAY(run->arena, double, columns);
+    for (size_t c = 0; c < columns; c++)
+        if (run->responses[low]->columns[c].set >= 0)
+            mix->weights[low][c] = full->weights[low][c];
+    if (!pattern_matters(run, mix->weights[low]) || !pattern_apply(run, pattern, mix->weights[low]))
+        return false;
+    standing_settle(run, low, mix);
+    response_need_ends(run->arena, run->responses[low], mix->weights[low]);
+    return mix->stands;
 }
 
 /* Shelves that are not all full, in the combination that is the worst with full ones: their sticks
@@ -136,23 +245,24 @@ static void judge_combination(struct run *run, int combination, struct sway_foun
 static void judge_patterns(struct run *run, struct sway_found *lowest) {
     if (lowest->factor > 2.0 * table_constant("sway-limit").value)
         return;
-    enum stiffness low = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
     const struct mix *full = &run->upright[lowest->combination];
-    bool crept = lowest->crept;
-    size_t columns = run->responses[low]->column_count;
-    for (size_t p = 0; p < run->loads->pattern_count; p++) {
-        struct mix mix = {.combination = full->combination, .stands = true, .edge = -1};
-        mix.weights[low] = ARENA_ARRAY(run->arena, double, columns);
-        for (size_t c = 0; c < columns; c++)
-            if (run->responses[low]->columns[c].set >= 0)
-                mix.weights[low][c] = full->weights[low][c];
-        if (!pattern_matters(run, mix.weights[low]) || !pattern_apply(run, p, mix.weights[low]))
-            continue;
-        standing_settle(run, low, &mix);
-        response_need_ends(run->arena, run->responses[low], mix.weights[low]);
-        if (mix.stands)
-            factor_of(run, &mix, run->loads->patterns[p].words, crept, false, lowest);
+    struct mix *mixes = ARENA_ARRAY(run->arena, struct mix, run->loads->pattern_count);
+    const struct mix **standing =
+        ARENA_ARRAY(run->arena, const struct mix *, run->loads->pattern_count);
+    size_t count = 0;
+    for (size_t p = 0; p < run->loads->pattern_count; p++)
+        if (pattern_mix(run, full, p, &mixes[p]))
+            standing[count++] = &mixes[p];
+    struct arena_mark mark = arena_mark(run->arena); /* answers are all there by now */
+    struct sway_question question = {.crept = lowest->crept};
+    question.wide = sway_frames_wide(run, standing, count, question.crept);
+    bool above = sway_frames_above(run, question.wide, standing, count, clearly_lower(lowest));
+    for (size_t k = 0; !above && k < count; k++) {
+        question.mix = standing[k];
+        question.pattern = run->loads->patterns[standing[k] - mixes].words;
+        factor_of(run, &question, lowest);
     }
+    arena_rewind(run->arena, mark);
 }
 
 static void note_working(struct run *run, struct working *working,
@@ -186,14 +296,7 @@ void judge_sway(struct run *run) {
     struct sway_found lowest = {0};
     if (!run->loads->combination_count)
         return;
-    const char *only = run->options->why_combination;
-    bool one = only && run->options->why_id && strcmp(run->options->why_id, "sway/frame") == 0;
-    int first = heaviest(run);
-    if (!one || run_wants_combination(run, "sway/frame", first))
-        judge_combination(run, first, &lowest);
-    for (size_t c = 0; c < run->loads->combination_count; c++)
-        if ((int)c != first && run_wants_combination(run, "sway/frame", (int)c))
-            judge_combination(run, (int)c, &lowest);
+    judge_combinations(run, &lowest);
     if (!lowest.known)
         return;
     judge_patterns(run, &lowest);
@@ -223,10 +326,13 @@ bool judge_stands(struct run *run) {
             combination = (int)c;
     if (combination < 0 || !solved(run, combination))
         return true;
+    struct arena_mark mark = arena_mark(run->arena);
     struct sway_frame *frame =
         prepare(run, STIFFNESS_MIDDLE, &run->upright[combination], false, NULL);
-    if (sway_count_below(run->arena, frame, 1.0) == 0)
+    if (sway_count_below(run->arena, frame, 1.0) == 0) {
+        arena_rewind(run->arena, mark);
         return true;
+    }
     struct sway_result result = sway_factor(run->arena, frame);
     if (!(result.factor < 1.0))
         return true;
@@ -245,29 +351,49 @@ static double *of_loads(const struct run *run, const struct mix *mix, enum stiff
     return weights;
 }
 
-void judge_second_order(struct run *run) {
+static struct second_order *room_for(struct run *run, const struct mix *mix) {
     enum stiffness stiffness = run_uses(run, STIFFNESS_LOW) ? STIFFNESS_LOW : STIFFNESS_MIDDLE;
-    size_t falling = 0;
-    struct sway_setting shared = setting_of(run, STIFFNESS_LOW, false);
-    struct second_order_frame *frame =
-        run->has_ties ? NULL : second_order_prepare(run->arena, &shared);
-    for (size_t x = 0; x < run->mix_count; x++) {
-        struct mix *mix = &run->mixes[x];
-        if (!mix->solved)
+    const struct stance *stance = &mix->stances[stiffness];
+    struct second_order_input input = {.setting = sway_frames_setting(run, STIFFNESS_LOW, false),
+                                       .response = run->responses[stiffness],
+                                       .weights = of_loads(run, mix, stiffness)};
+    input.setting.excluded = stance->slack;
+    input.setting.held = standing_held(run, stance);
+    return second_order_room(run->arena, &input);
+}
+
+/* All mixes that stand on the same feet and ties as this one, on one frame, which is given back. */
+static void fill_alike(struct run *run, size_t first, bool *filled) {
+    struct arena_mark mark = arena_mark(run->arena);
+    const struct second_order_frame *frame =
+        second_order_prepare(run->arena, &run->mixes[first].second->setting);
+    for (size_t x = first; x < run->mix_count; x++) {
+        struct second_order *second = run->mixes[x].second;
+        if (filled[x] || !second || !second_order_serves(frame, &second->setting))
             continue;
-        const struct stance *stance = &mix->stances[stiffness];
-        struct second_order_input input = {.setting = shared,
-                                           .frame = stance->let_go ? NULL : frame,
-                                           .response = run->responses[stiffness],
-                                           .weights = of_loads(run, mix, stiffness)};
-        input.setting.excluded = stance->slack;
-        input.setting.held = standing_held(run, stance);
-        mix->second = second_order_solve(run->arena, &input);
-        if (!mix->second->stands && falling++ == 0)
-            run_caution(run, arena_print(run->arena,
-                                         "under %s the frame falls over by itself when its joints "
-                                         "are as soft as they may be; forces along its sticks are "
-                                         "then those before it moves",
-                                         run->loads->combinations[mix->combination].name));
+        second_order_fill(run->arena, frame, second);
+        filled[x] = true;
+    }
+    arena_rewind(run->arena, mark);
+}
+
+void judge_second_order(struct run *run) {
+    bool *filled = ARENA_ARRAY(run->arena, bool, run->mix_count);
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (run->mixes[x].solved)
+            run->mixes[x].second = room_for(run, &run->mixes[x]);
+    for (size_t x = 0; x < run->mix_count; x++)
+        if (run->mixes[x].second && !filled[x])
+            fill_alike(run, x, filled);
+    for (size_t x = 0; x < run->mix_count; x++) {
+        const struct mix *mix = &run->mixes[x];
+        if (!mix->second || mix->second->stands)
+            continue;
+        run_caution(run, arena_print(run->arena,
+                                     "under %s the frame falls over by itself when its joints are "
+                                     "as soft as they may be; forces along its sticks are then "
+                                     "those before it moves",
+                                     run->loads->combinations[mix->combination].name));
+        break;
     }
 }

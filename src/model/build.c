@@ -43,9 +43,12 @@ static bool build_members(struct builder *builder, struct problems *problems) {
     struct model *model = builder->model;
     const struct frame *frame = builder->frame;
     bool complete = true;
+    struct lumber *lumber = ARENA_ARRAY(builder->arena, struct lumber, frame->sticks.count);
+    for (size_t k = 0; k < frame->sticks.count; k++)
+        lumber[k] = sections_lumber(&frame->sticks.items[k]);
     for (size_t m = 0; m < frame->members.count; m++) {
         const struct member *member = &frame->members.items[m];
-        if (sections_member(frame, member, model->wet, &model->members[m]))
+        if (sections_member(frame, member, &lumber[member->stick], model->wet, &model->members[m]))
             continue;
         const struct stick *stick = &frame->sticks.items[member->stick];
         problem_add(problems, stick->place, arena_print(builder->arena, "sticks.%s", stick->name),

@@ -69,8 +69,8 @@ static void rectangle(struct model_member *out) {
     out->J = rectangle_torsion(y, z);
 }
 
-bool sections_member(const struct frame *frame, const struct member *member, bool wet,
-                     struct model_member *out) {
+bool sections_member(const struct frame *frame, const struct member *member,
+                     const struct lumber *lumber, bool wet, struct model_member *out) {
     const struct stick *stick = &frame->sticks.items[member->stick];
     for (int k = 0; k < 3; k++) {
         out->from[k] = frame->joints.items[member->from].at[k];
@@ -87,7 +87,7 @@ bool sections_member(const struct frame *frame, const struct member *member, boo
                    &out->size_y, &out->size_z);
         rectangle(out);
     }
-    out->lumber = sections_lumber(stick);
+    out->lumber = *lumber;
     out->E = lumber_stiffness(&out->lumber, wet, NULL);
     out->G = lumber_shear_modulus(&out->lumber, wet);
     out->weight = out->A * sections_density(&out->lumber, wet) * table_constant("gravity").value;

@@ -4,9 +4,10 @@
 
 #include "model/model.h"
 
-/* Fills axes, section, stiffness, weight and lumber. False where no stiffness is known. */
-bool sections_member(const struct frame *frame, const struct member *member, bool wet,
-                     struct model_member *out);
+/* Fills axes, section, stiffness, weight and lumber, which is that of the member's kind of stick.
+ * False where no stiffness is known. */
+bool sections_member(const struct frame *frame, const struct member *member,
+                     const struct lumber *lumber, bool wet, struct model_member *out);
 
 /* What the wood of a kind of stick is worth (slats have no member of their own). */
 struct lumber sections_lumber(const struct stick *stick);

@@ -212,6 +212,26 @@ static bool driven(const struct response *response, size_t column, const double 
     return false;
 }
 
+bool response_folds(struct arena *arena, const struct system *system, const struct loads *loads,
+                    bool out_of_plumb) {
+    struct response response = {.system = system, .loads = loads};
+    size_t all = 3 * system->model->slot_count;
+    if (system->mode_count == 0)
+        return false;
+    list_columns(arena, &response, out_of_plumb);
+    double *gathered = ARENA_ARRAY(arena, double, all);
+    for (size_t c = 0; c < response.column_count; c++) {
+        int set = response.columns[c].set;
+        if (set < 0 || set >= loads->first_pattern_set)
+            continue;
+        memset(gathered, 0, all * sizeof *gathered);
+        response_gather(arena, &response, c, gathered);
+        if (driven(&response, c, gathered))
+            return true;
+    }
+    return false;
+}
+
 static struct solving solve_columns(struct arena *arena, struct response *response) {
     const struct system *system = response->system;
     size_t all = 3 * system->model->slot_count, columns = response->column_count;

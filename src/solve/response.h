@@ -42,6 +42,11 @@ struct response {
 struct response *response_solve(struct arena *arena, const struct system *system,
                                 const struct loads *loads, bool out_of_plumb);
 
+/* Does a set that is in every judgement (no pattern of trays) drive a way to fold? Nothing is
+ * solved for the answer. */
+bool response_folds(struct arena *arena, const struct system *system, const struct loads *loads,
+                    bool out_of_plumb);
+
 /* Column of a set and lean; -1 where there is none. */
 int response_column(const struct response *response, int set, int lean);
 

@@ -103,12 +103,12 @@ struct band assemble_elastic(struct arena *arena, const struct pieces *pieces) {
 
 /* A segment that stays straight in a plane: what the force along it does to its chord. */
 static void add_chord(const struct band *band, const struct pieces *pieces,
-                      const struct piece *first, const double (*axial)[2]) {
+                      const struct piece *first, const double (*axial)[2], double factor) {
     const struct piece *last = first;
     while (last + 1 < pieces->items + pieces->count && last[1].segment == first->segment)
         last++;
     double L = pieces->setting->model->segments[first->segment].length;
-    double pull = (axial[first->segment][0] + axial[first->segment][1]) / (2.0 * L);
+    double pull = factor * (axial[first->segment][0] + axial[first->segment][1]) / (2.0 * L);
     for (int plane = 0; plane < PLANE_COUNT; plane++) {
         if (!first->straight[plane])
             continue;
@@ -121,18 +121,23 @@ static void add_chord(const struct band *band, const struct pieces *pieces,
     }
 }
 
-struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
-                               const double (*axial)[2]) {
-    struct band band = band_new(arena, pieces->unknowns, pieces->half);
+void assemble_add_geometric(const struct band *band, const struct pieces *pieces,
+                            const double (*axial)[2], double factor) {
     double k[ELEMENT_DOFS][ELEMENT_DOFS];
     for (size_t p = 0; p < pieces->count; p++) {
-        double N = piece_axial(pieces, &pieces->items[p], axial);
+        double N = factor * piece_axial(pieces, &pieces->items[p], axial);
         if (pieces->items[p].start == 0.0 && !pieces->items[p].alone)
-            add_chord(&band, pieces, &pieces->items[p], axial);
+            add_chord(band, pieces, &pieces->items[p], axial, factor);
         if (N == 0.0)
             continue;
         piece_geometric(&pieces->items[p], N, k);
-        add_piece(&band, &pieces->items[p], k);
+        add_piece(band, &pieces->items[p], k);
     }
+}
+
+struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
+                               const double (*axial)[2]) {
+    struct band band = band_new(arena, pieces->unknowns, pieces->half);
+    assemble_add_geometric(&band, pieces, axial, 1.0);
     return band;
 }

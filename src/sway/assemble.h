@@ -25,4 +25,8 @@ struct band assemble_elastic(struct arena *arena, const struct pieces *pieces);
 struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
                                const double (*axial)[2]);
 
+/* band += factor x Kg. */
+void assemble_add_geometric(const struct band *band, const struct pieces *pieces,
+                            const double (*axial)[2], double factor);
+
 #endif

@@ -71,6 +71,7 @@ static double largest_of(const double *alpha, const double *beta, int count) {
 struct process {
     size_t count;
     const struct band *factor;
+    const size_t *reach;
     const struct entries *geometric;
     double *root; /* 1/sqrt of the pivots */
     double *work;
@@ -82,9 +83,9 @@ struct process {
 static void apply(struct process *process, const double *x, double *out) {
     for (size_t i = 0; i < process->count; i++)
         process->work[i] = process->root[i] * x[i];
-    pivots_backward(process->factor, process->work);
+    pivots_backward(process->factor, process->reach, process->work);
     entries_multiply(process->geometric, process->work, out);
-    pivots_forward(process->factor, out);
+    pivots_forward(process->factor, process->reach, out);
     for (size_t i = 0; i < process->count; i++)
         out[i] *= -process->root[i];
 }
@@ -136,6 +137,7 @@ double lanczos_largest(struct arena *arena, const struct band *factor,
                        const struct entries *geometric) {
     struct process process = {.count = factor->count,
                               .factor = factor,
+                              .reach = pivots_reach(arena, factor),
                               .geometric = geometric,
                               .root = ARENA_ARRAY(arena, double, factor->count),
                               .work = ARENA_ARRAY(arena, double, factor->count)};

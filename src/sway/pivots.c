@@ -45,6 +45,9 @@ WIDE double sum_of_products(const double *a, const double *b, size_t count) {
 static size_t reach_of(const struct band *band, size_t i) {
     const double *column = &band->items[i * (band->half + 1)];
     size_t last = i + band->half < band->count ? band->half : band->count - 1 - i;
+    while (last >= 4 && column[last] == 0.0 && column[last - 1] == 0.0 && column[last - 2] == 0.0 &&
+           column[last - 3] == 0.0)
+        last -= 4;
     while (last > 0 && column[last] == 0.0)
         last--;
     return last;
@@ -81,19 +84,26 @@ WIDE struct pivots band_pivots(struct band *band) {
     return pivots;
 }
 
-WIDE void pivots_forward(const struct band *factor, double *x) {
+size_t *pivots_reach(struct arena *arena, const struct band *factor) {
+    size_t *reach = ARENA_ARRAY(arena, size_t, factor->count);
     for (size_t i = 0; i < factor->count; i++)
-        take_off(x + i + 1, band_at(factor, i, i) + 1, x[i], reach_of(factor, i));
+        reach[i] = reach_of(factor, i);
+    return reach;
 }
 
-WIDE void pivots_backward(const struct band *factor, double *x) {
+WIDE void pivots_forward(const struct band *factor, const size_t *reach, double *x) {
+    for (size_t i = 0; i < factor->count; i++)
+        take_off(x + i + 1, band_at(factor, i, i) + 1, x[i], reach[i]);
+}
+
+WIDE void pivots_backward(const struct band *factor, const size_t *reach, double *x) {
     for (size_t i = factor->count; i-- > 0;)
-        x[i] -= products(band_at(factor, i, i) + 1, x + i + 1, reach_of(factor, i));
+        x[i] -= products(band_at(factor, i, i) + 1, x + i + 1, reach[i]);
 }
 
-void pivots_solve(const struct band *factor, double *x) {
-    pivots_forward(factor, x);
+void pivots_solve(const struct band *factor, const size_t *reach, double *x) {
+    pivots_forward(factor, reach, x);
     for (size_t i = 0; i < factor->count; i++)
         x[i] /= factor->items[i * (factor->half + 1)];
-    pivots_backward(factor, x);
+    pivots_backward(factor, reach, x);
 }

@@ -19,13 +19,16 @@ void band_sum(const struct band *out, const struct band *a, double factor, const
 /* In place. */
 struct pivots band_pivots(struct band *band);
 
+/* How many unknowns below it each column of a factor reaches: most of the band is empty. */
+size_t *pivots_reach(struct arena *arena, const struct band *factor);
+
 /* x = inverse(L) x, and inverse(L') x. */
-void pivots_forward(const struct band *factor, double *x);
-void pivots_backward(const struct band *factor, double *x);
+void pivots_forward(const struct band *factor, const size_t *reach, double *x);
+void pivots_backward(const struct band *factor, const size_t *reach, double *x);
 
 double sum_of_products(const double *a, const double *b, size_t count);
 
 /* Solve in place. */
-void pivots_solve(const struct band *factor, double *x);
+void pivots_solve(const struct band *factor, const size_t *reach, double *x);
 
 #endif

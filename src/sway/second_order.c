@@ -20,7 +20,6 @@ struct second_order_frame {
 };
 
 struct passes {
-    const struct second_order_input *input;
     const struct second_order_frame *frame;
     const struct pieces *pieces;
     struct second_order *out;
@@ -34,8 +33,8 @@ static void fix_ends(struct arena *arena, const struct passes *passes, const str
     struct element element = {
         .length = piece->length, .phi_y = piece->phi[PLANE_XY], .phi_z = piece->phi[PLANE_XZ]};
     struct element_load *loads;
-    size_t count = stick_loads(arena, passes->input->response, (size_t)piece->segment,
-                               passes->input->weights, &loads);
+    size_t count = stick_loads(arena, passes->out->response, (size_t)piece->segment,
+                               passes->out->weights, &loads);
     for (size_t k = 0; k < count; k++)
         element_fixed_end(&element, &loads[k], f);
 }
@@ -43,10 +42,10 @@ static void fix_ends(struct arena *arena, const struct passes *passes, const str
 /* The columns that stand for slack ties and lifted feet act on no joint here: those are let go
  * themselves. */
 static void add_joint_loads(const struct passes *passes) {
-    const struct response *response = passes->input->response;
+    const struct response *response = passes->out->response;
     const struct model *model = passes->pieces->setting->model;
     for (size_t c = 0; c < response->column_count; c++) {
-        double weight = passes->input->weights[c];
+        double weight = passes->out->weights[c];
         if (weight == 0.0 || response->columns[c].set < 0)
             continue;
         for (size_t j = 0; j < model->frame->joints.count; j++) {
@@ -86,8 +85,7 @@ static void gather_loads(struct arena *arena, const struct passes *passes) {
         if (passes->pieces->first[s] < passes->pieces->first[s + 1])
             continue;
         struct element_load *loads;
-        size_t count =
-            stick_loads(arena, passes->input->response, s, passes->input->weights, &loads);
+        size_t count = stick_loads(arena, passes->out->response, s, passes->out->weights, &loads);
         for (size_t k = 0; k < count; k++)
             pass_to_joints(passes, s, &loads[k]);
     }
@@ -168,7 +166,7 @@ static bool solve_pass(struct arena *arena, const struct passes *passes, double 
     if (!resists)
         return false;
     memcpy(x, passes->loads, factor.count * sizeof *x);
-    pivots_solve(&factor, x);
+    pivots_solve(&factor, pivots_reach(arena, &factor), x);
     return true;
 }
 
@@ -216,8 +214,13 @@ struct second_order_frame *second_order_prepare(struct arena *arena,
     return frame;
 }
 
-struct second_order *second_order_solve(struct arena *arena,
-                                        const struct second_order_input *input) {
+bool second_order_serves(const struct second_order_frame *frame,
+                         const struct sway_setting *setting) {
+    return sway_same_setting(&frame->setting, setting);
+}
+
+struct second_order *second_order_room(struct arena *arena,
+                                       const struct second_order_input *input) {
     const struct model *model = input->setting.model;
     size_t segments = model->segment_count;
     struct second_order *out = ARENA_NEW(arena, struct second_order);
@@ -230,19 +233,30 @@ struct second_order *second_order_solve(struct arena *arena,
         .ends = arena_take(arena, segments, sizeof *out->ends),
         .axial = arena_take(arena, segments, sizeof *out->axial),
     };
-    const struct second_order_frame *frame =
-        input->frame ? input->frame : second_order_prepare(arena, &input->setting);
-    struct passes passes = {.input = input,
-                            .out = out,
-                            .frame = frame,
-                            .pieces = frame->pieces,
-                            .fixed = arena_take(arena, segments, sizeof *passes.fixed)};
+    return out;
+}
+
+void second_order_fill(struct arena *arena, const struct second_order_frame *frame,
+                       struct second_order *out) {
     struct arena_mark scratch = arena_mark(arena);
+    struct passes passes = {
+        .out = out,
+        .frame = frame,
+        .pieces = frame->pieces,
+        .fixed = arena_take(arena, out->setting.model->segment_count, sizeof *passes.fixed)};
     passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
     gather_loads(arena, &passes);
     double *x = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
     iterate(arena, &passes, x);
     tell_joints(&passes, x);
+    arena_rewind(arena, scratch);
+}
+
+struct second_order *second_order_solve(struct arena *arena,
+                                        const struct second_order_input *input) {
+    struct second_order *out = second_order_room(arena, input);
+    struct arena_mark scratch = arena_mark(arena);
+    second_order_fill(arena, second_order_prepare(arena, &input->setting), out);
     arena_rewind(arena, scratch);
     return out;
 }

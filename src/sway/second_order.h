@@ -17,9 +17,12 @@ struct second_order_frame;
 struct second_order_frame *second_order_prepare(struct arena *arena,
                                                 const struct sway_setting *setting);
 
+/* Is it that of another setting too: the same sticks left out, the same held? */
+bool second_order_serves(const struct second_order_frame *frame,
+                         const struct sway_setting *setting);
+
 struct second_order_input {
     struct sway_setting setting;
-    const struct second_order_frame *frame; /* of this setting; NULL: made anew */
     const struct response
         *response;         /* whose columns the weights belong to; only its loads are used */
     const double *weights; /* one per column */
@@ -41,6 +44,12 @@ struct second_order {
 
 struct second_order *second_order_solve(struct arena *arena,
                                         const struct second_order_input *input);
+
+/* The same in two steps, for many mixes on one frame: room for the answer, whose setting is that of
+ * the input, and the answer. The frame is not needed afterwards. */
+struct second_order *second_order_room(struct arena *arena, const struct second_order_input *input);
+void second_order_fill(struct arena *arena, const struct second_order_frame *frame,
+                       struct second_order *out);
 
 /* The segment as solve/stations.h wants it. Its end forces are turned along and across the line
  * between the moved ends, so that moments along the stick hold the force along it times the

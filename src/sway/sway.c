@@ -38,7 +38,7 @@ static double slenderness(const struct sway_input *input, size_t segment) {
     return push * cut->length * cut->length / EI;
 }
 
-static int *choose_cuts(struct arena *arena, const struct sway_input *input) {
+int *sway_cuts(struct arena *arena, const struct sway_input *input) {
     const struct sway_setting *setting = &input->setting;
     size_t count = setting->model->segment_count;
     int *cuts = ARENA_ARRAY(arena, int, count);
@@ -70,17 +70,30 @@ static bool loose(const struct band *elastic, const struct band *factor) {
     return false;
 }
 
-/* Nothing but the forces differs. Where ties hang slack nothing is shared. */
-static bool same_setting(const struct sway_setting *a, const struct sway_setting *b) {
+/* The same sticks are left out. */
+static bool same_sticks(const struct sway_setting *a, const struct sway_setting *b) {
+    if (!a->excluded || !b->excluded)
+        return a->excluded == b->excluded;
+    return memcmp(a->excluded, b->excluded, a->model->member_count * sizeof *a->excluded) == 0;
+}
+
+/* The same joints are held. */
+static bool same_held(const struct sway_setting *a, const struct sway_setting *b) {
+    if (!a->held || !b->held)
+        return a->held == b->held;
+    return memcmp(a->held, b->held, a->model->slot_count * sizeof *a->held) == 0;
+}
+
+bool sway_same_setting(const struct sway_setting *a, const struct sway_setting *b) {
     return a->model == b->model && a->stiffness == b->stiffness &&
            a->least_stiffness == b->least_stiffness && a->creep_sticks == b->creep_sticks &&
            a->creep_joints == b->creep_joints && a->bars == b->bars &&
-           a->bar_count == b->bar_count && !a->excluded && !b->excluded && a->held == b->held;
+           a->bar_count == b->bar_count && same_held(a, b) && same_sticks(a, b);
 }
 
 static bool serves(const struct sway_frame *other, const struct sway_input *input,
                    const int *cuts) {
-    return other && same_setting(other->pieces->setting, &input->setting) &&
+    return other && sway_same_setting(other->pieces->setting, &input->setting) &&
            memcmp(other->cuts, cuts, input->setting.model->segment_count * sizeof *cuts) == 0;
 }
 
@@ -91,19 +104,26 @@ static void make_elastic(struct arena *arena, struct sway_frame *frame,
     frame->cuts = cuts;
     frame->pieces = pieces_cut(arena, kept, cuts);
     frame->elastic = assemble_elastic(arena, frame->pieces);
+    struct arena_mark mark = arena_mark(arena);
     frame->factor = band_copy(arena, &frame->elastic);
     struct pivots pivots = band_pivots(&frame->factor);
     frame->folds =
         !(pivots.sound && pivots.negative == 0) || loose(&frame->elastic, &frame->factor);
+    if (input->axial)
+        return;
+    arena_rewind(arena, mark);
+    frame->factor.items = NULL;
 }
 
 struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *input) {
     struct sway_frame *frame = ARENA_NEW(arena, struct sway_frame);
-    const int *cuts = choose_cuts(arena, input);
+    const int *cuts = input->cuts ? input->cuts : sway_cuts(arena, input);
     if (serves(input->like, input, cuts))
         *frame = *input->like;
     else
         make_elastic(arena, frame, input, cuts);
+    if (!input->axial)
+        return frame;
     frame->geometric = assemble_geometric(arena, frame->pieces, input->axial);
     frame->compressed = any_compressed(frame->pieces, input->axial);
     return frame;
@@ -141,6 +161,18 @@ size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, dou
     return count_with(frame, factor, &band);
 }
 
+size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
+                       const double (*axial)[2], double factor) {
+    if (frame->folds)
+        return 1;
+    struct arena_mark mark = arena_mark(arena);
+    struct band band = band_copy(arena, &frame->elastic);
+    assemble_add_geometric(&band, frame->pieces, axial, factor);
+    struct pivots pivots = band_pivots(&band);
+    arena_rewind(arena, mark);
+    return pivots.sound ? pivots.negative : 1;
+}
+
 /* The smallest factor by halving: low has none below it and is close to high, which has. */
 static double halve(const struct sway_frame *frame, double high, const struct band *work) {
     double low = high / 2.0;
@@ -164,6 +196,7 @@ static double refine(struct arena *arena, const struct sway_frame *frame, double
                      const struct band *factor, double *x) {
     enum { PASSES = 3 };
     size_t count = factor->count;
+    const size_t *reach = pivots_reach(arena, factor);
     double *load = ARENA_ARRAY(arena, double, count), *next = ARENA_ARRAY(arena, double, count);
     double found = NAN;
     for (size_t i = 0; i < count; i++)
@@ -171,7 +204,7 @@ static double refine(struct arena *arena, const struct sway_frame *frame, double
     for (int pass = 0; pass < PASSES; pass++) {
         entries_multiply(&frame->entries, x, load); /* its sign only turns the shape about */
         memcpy(x, load, count * sizeof *x);
-        pivots_solve(factor, x);
+        pivots_solve(factor, reach, x);
         entries_multiply(&frame->entries, x, next);
         double work = sum_of_products(x, load, count), softening = sum_of_products(x, next, count);
         found = below - work / softening;

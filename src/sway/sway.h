@@ -31,16 +31,24 @@ struct sway_setting { /* how the frame is taken */
     const bool (*held)[3]; /* per slot, instead of the model's own; NULL: the model's */
 };
 
+/* Is nothing different? Then one frame serves both, whatever the forces are. */
+bool sway_same_setting(const struct sway_setting *a, const struct sway_setting *b);
+
 struct sway_frame;
 
 struct sway_input {
     struct sway_setting setting;
-    const double (*axial)[2]; /* per segment: N at its start and end, pull positive */
+    const double (*axial)[2]; /* per segment: N at its start and end, pull positive; NULL (with
+                                 `cuts`): a frame for sway_count_with() alone */
     int pieces;               /* of a segment in compression; 0: four */
+    const int *cuts;          /* per segment: into how many pieces; NULL: as these forces ask */
     /* A frame made ready for other forces, or NULL: lends what does not depend on them where its
      * setting is the same and the same segments are cut. Must live as long as the new one. */
     const struct sway_frame *like;
 };
+
+/* Into how many pieces the forces ask each segment to be cut. */
+int *sway_cuts(struct arena *arena, const struct sway_input *input);
 
 /* The frame made ready. Not changed by the questions asked about it; they take scratch from the
  * arena. */
@@ -58,6 +66,11 @@ void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
  * many times the load. One factorization: the cheap way to a verdict. A frame that folds: at
  * least 1. */
 size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, double factor);
+
+/* The same with other forces than the frame was made ready for. At least 1 also where it cannot be
+ * counted. */
+size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
+                       const double (*axial)[2], double factor);
 
 struct sway_result {
     double factor; /* NAN: none up to SWAY_MOST; 0 where the frame folds without load */

@@ -55,8 +55,7 @@ static const struct table *table_needed(const char *table) {
     return found;
 }
 
-const struct table_row *table_row_find(const char *table, const char *row) {
-    const struct table *held = table_needed(table);
+const struct table_row *table_row_in(const struct table *held, const char *row) {
     size_t low = 0, high = held->count;
     while (low < high) {
         size_t middle = low + (high - low) / 2;
@@ -71,14 +70,43 @@ const struct table_row *table_row_find(const char *table, const char *row) {
     return NULL;
 }
 
+const struct table_row *table_row_find(const char *table, const char *row) {
+    return table_row_in(table_needed(table), row);
+}
+
+/* Adds a part, cut where it does not fit; returns the length that it would have. */
+static size_t add_part(char row[LONGEST_ROW], size_t length, const char *part) {
+    for (; *part; part++, length++)
+        if (length < LONGEST_ROW)
+            row[length] = *part;
+    return length;
+}
+
+static size_t add_number(char row[LONGEST_ROW], size_t length, int number) {
+    char digits[16];
+    snprintf(digits, sizeof digits, "%d", number);
+    return add_part(row, length, digits);
+}
+
+/* vsnprintf() takes longer than everything else about a row. */
 const struct table_row *table_row_named(const char *table, const char *format, ...) {
     char row[LONGEST_ROW];
+    size_t length = 0;
     va_list arguments;
     va_start(arguments, format);
-    int length = vsnprintf(row, sizeof row, format, arguments);
+    for (const char *at = format; *at; at++) {
+        char literal[2] = {*at, '\0'};
+        if (*at != '%')
+            length = add_part(row, length, literal);
+        else if (*++at == 'd')
+            length = add_number(row, length, va_arg(arguments, int));
+        else
+            length = add_part(row, length, va_arg(arguments, const char *));
+    }
     va_end(arguments);
-    if (length < 0 || length >= LONGEST_ROW)
+    if (length >= LONGEST_ROW)
         return NULL;
+    row[length] = '\0';
     return table_row_find(table, row);
 }
 
@@ -111,7 +139,7 @@ bool table_value(const char *table, const char *row, struct cited *out) {
 }
 
 struct cited table_constant(const char *row) {
-    const struct table_row *found = table_row_find("constants", row);
+    const struct table_row *found = table_row_in(table_of_constants, row);
     if (!found)
         abort();
     return table_row_cited(found);

@@ -39,12 +39,18 @@ extern const size_t tray_records_count;
 /* Every table, sorted by name; the rows of each are sorted by id (bytes). */
 extern const struct table table_data[];
 extern const size_t table_data_count;
+extern const struct table *const table_of_constants;
+extern const struct table *const table_of_fastener_factors;
+extern const struct table *const table_of_load_duration_factors;
 
 /* A row of a table that must be there: an unknown table is a programmer's mistake and aborts.
  * NULL where it has no such row. */
 const struct table_row *table_row_find(const char *table, const char *row);
 
-/* The same with a row id put together from parts, as printf does. */
+/* A row of a table in hand; NULL where it has none of that name. */
+const struct table_row *table_row_in(const struct table *table, const char *row);
+
+/* The same with a row id put together from parts: a format as of printf, with %s and %d alone. */
 const struct table_row *table_row_named(const char *table, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 

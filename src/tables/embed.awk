@@ -21,6 +21,10 @@ BEGIN {
         split(pairs[i], pair, " ")
         conversion[pair[1]] = "IN_" pair[2]
     }
+    # looked up thousands of times a run: not searched by name
+    n = split("constants fastener-factors load-duration-factors", pairs, " ")
+    for (i = 1; i <= n; i++)
+        at_hand[pairs[i]] = 1
     constant["read"] = "MARK_READ"
     constant["trade"] = "MARK_TRADE"
     constant["memory"] = "MARK_MEMORY"
@@ -245,6 +249,12 @@ END {
         printf "    {%s, %s, rows_%d, %d},\n", literal(table_name[t]), literal(title[t]), t, \
             last_row[t] - first_row[t] + 1
     printf "};\nconst size_t table_data_count = %d;\n", tables
+    for (t = 1; t <= tables; t++)
+        if (table_name[t] in at_hand) {
+            c_name = table_name[t]
+            gsub(/-/, "_", c_name)
+            printf "const struct table *const table_of_%s = &table_data[%d];\n", c_name, t - 1
+        }
     if (mistakes)
         exit 1
 }

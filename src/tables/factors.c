@@ -63,5 +63,5 @@ const char *duration_name(enum duration duration) {
 }
 
 struct cited table_duration_factor(enum duration duration) {
-    return table_row_cited(table_row_find("load-duration-factors", duration_names[duration]));
+    return table_row_cited(table_row_in(table_of_load_duration_factors, duration_names[duration]));
 }

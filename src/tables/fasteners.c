@@ -116,7 +116,7 @@ bool table_fastener_of_diameter(enum dowel_kind kind, enum nail_kind nail, doubl
 }
 
 struct cited table_fastener_factor(const char *row) {
-    const struct table_row *found = table_row_find("fastener-factors", row);
+    const struct table_row *found = table_row_in(table_of_fastener_factors, row);
     if (!found)
         abort();
     return table_row_cited(found);

@@ -110,6 +110,21 @@ Test(arena, rewinding_gives_back_what_was_taken_since) {
     SAME_TEXT(kept, "kept");
 }
 
+/* Blocks that were given back come again, smaller and larger ones, and are zero again. */
+Test(arena, blocks_are_used_again) {
+    struct arena_mark mark = arena_mark(arena);
+    for (int round = 0; round < 4; round++) {
+        for (size_t k = 1; k < 20; k++) {
+            size_t size = k % 3 == 0 ? 3000000 : 70000 * k;
+            unsigned char *taken = arena_take(arena, size, 1);
+            for (size_t at = 0; at < size; at += 997)
+                cr_assert(taken[at] == 0, "round %d, %zu", round, at);
+            memset(taken, 0xff, size);
+        }
+        arena_rewind(arena, mark);
+    }
+}
+
 Test(arena, rewinding_to_an_empty_arena) {
     struct arena_mark mark = arena_mark(arena);
     memset(arena_take(arena, 100, 1), 1, 100);

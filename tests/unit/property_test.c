@@ -216,6 +216,54 @@ static struct frame *example(struct arena *arena, int which) {
     return frame_of_text(arena, text_of_file(arena, example_names[which]));
 }
 
+/* ---- what is asked ---- */
+
+static const struct check *sway_check(const struct result *result) {
+    for (size_t k = 0; k < result->checks.count; k++)
+        if (strcmp(result->checks.items[k].id, "sway/frame") == 0)
+            return &result->checks.items[k];
+    return NULL;
+}
+
+/* The lowest factor is the same whether every combination's is worked out or most are only shown to
+ * be higher; shelves that are not all full may lie lower still. */
+static void same_lowest(const struct frame *frame, struct arena *arena, const char *label) {
+    const struct judge_options every = {.every_factor = true}, lowest = {0};
+    struct result a, b;
+    judge_frame(arena, frame, &every, &a);
+    judge_frame(arena, frame, &lowest, &b);
+    const struct check *x = sway_check(&a), *y = sway_check(&b);
+    cr_assert(!x == !y, "%s", label);
+    if (!x)
+        return;
+    cr_assert(is_near(y->limit, x->limit, 1e-9, 0.0), "%s: %.17g, %.17g", label, x->limit,
+              y->limit);
+    SAME_TEXT(x->combination, y->combination);
+    double least = INFINITY;
+    for (size_t k = 0; k < a.combinations.count; k++) {
+        const struct combination_result *of = &a.combinations.items[k];
+        least = fmin(least, fmin(of->buckling_factor, of->buckling_factor_crept));
+    }
+    cr_assert(x->limit <= least * (1.0 + 2e-6), "%s: %.17g told, %.17g", label, x->limit, least);
+}
+
+Test(property, lowest_critical_factor_of_all) {
+    static const char *const names[] = {"examples/seedling-stand.yaml", "examples/lean-to.yaml",
+                                        "examples/shape-gable.yaml", "examples/shape-bench.yaml",
+                                        "examples/cold-frame-weather.yaml"};
+    for (size_t k = 0; k < sizeof names / sizeof *names; k++) {
+        struct arena *arena = arena_new();
+        same_lowest(frame_of_text(arena, text_of_file(arena, names[k])), arena, names[k]);
+        arena_free(arena);
+    }
+    for (unsigned k = 0, seed = 500; k < FRAMES; k++) {
+        struct arena *arena = arena_new();
+        const struct frame *frame = next_frame(arena, &seed);
+        same_lowest(frame, arena, arena_print(arena, "seed %u", seed - 1));
+        arena_free(arena);
+    }
+}
+
 /* ---- ways to write a frame down ---- */
 
 Test(property, mirrored_frames_have_the_same_ratios) {

@@ -107,6 +107,32 @@ Test(sway, columns_in_one_two_four_eight_pieces) {
         }
 }
 
+/* The same columns counted in a frame without forces of its own: none below the factor in four
+ * pieces, one above it; twice the force half the factor. */
+Test(sway, counted_with_forces_of_others) {
+    static const struct {
+        const char *text;
+        double factor;
+    } rows[] = {{PINNED, 9.874659}, {FIXED_FREE, 2.467482}, {FIXED_PINNED, 20.232213}};
+    for (size_t r = 0; r < sizeof rows / sizeof *rows; r++) {
+        struct bench bench = bench_of(rows[r].text);
+        struct sway_input input = input_of(&bench, 0);
+        double twice[1][2] = {{2.0 * input.axial[0][0], 2.0 * input.axial[0][1]}};
+        cr_assert(bench.model->segment_count == 1);
+        const double(*axial)[2] = input.axial;
+        input.cuts = sway_cuts(bench.arena, &input);
+        input.axial = NULL;
+        const struct sway_frame *frame = sway_prepare(bench.arena, &input);
+        for (int k = 1; k <= 2; k++) {
+            const double(*forces)[2] = k == 1 ? axial : (const double(*)[2])twice;
+            double factor = rows[r].factor / k;
+            cr_assert(sway_count_with(bench.arena, frame, forces, factor * 0.999) == 0);
+            cr_assert(sway_count_with(bench.arena, frame, forces, factor * 1.001) == 1);
+        }
+        arena_free(bench.arena);
+    }
+}
+
 /* G2: column under its own weight, 7.8373 EI/L2 ("Self-buckling" [read]); meshes [computed]. */
 Test(sway, column_under_its_own_weight) {
     static const char text[] = HEAD "joints: {a: [0, 0], b: [0, 1 m]}\n"
