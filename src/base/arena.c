@@ -23,6 +23,7 @@ struct deferred {
 
 struct arena {
     struct block *last;
+    struct block *spare; /* given back by arena_rewind(), for the next that are needed */
     struct deferred *deferred;
     jmp_buf trap;
     bool trap_set;
@@ -40,6 +41,14 @@ struct arena *arena_new(void) {
     return calloc(1, sizeof(struct arena));
 }
 
+static void free_blocks(struct block *block) {
+    while (block) {
+        struct block *before = block->before;
+        free(block);
+        block = before;
+    }
+}
+
 void arena_free(struct arena *arena) {
     if (!arena)
         return;
@@ -49,11 +58,8 @@ void arena_free(struct arena *arena) {
         free(each);
         each = before;
     }
-    for (struct block *block = arena->last; block;) {
-        struct block *before = block->before;
-        free(block);
-        block = before;
-    }
+    free_blocks(arena->last);
+    free_blocks(arena->spare);
     free(arena);
 }
 
@@ -68,9 +74,26 @@ _Noreturn void arena_exhausted(struct arena *arena) {
     longjmp(arena->trap, 1);
 }
 
+/* A spare block that holds so many bytes becomes the last; false where there is none. */
+static bool take_spare(struct arena *arena, size_t bytes) {
+    for (struct block **each = &arena->spare; *each; each = &(*each)->before) {
+        struct block *block = *each;
+        if (block->size < bytes)
+            continue;
+        *each = block->before;
+        block->before = arena->last;
+        block->used = 0;
+        arena->last = block;
+        return true;
+    }
+    return false;
+}
+
 /* A block that holds at least `bytes`; sizes double up to LARGEST_STEP so that small frames stay
  * small and large ones take few system calls. */
 static void add_block(struct arena *arena, size_t bytes) {
+    if (take_spare(arena, bytes))
+        return;
     size_t size = arena->last ? arena->last->size * 2 : FIRST_BLOCK;
     if (size > LARGEST_STEP)
         size = LARGEST_STEP;
@@ -144,9 +167,10 @@ struct arena_mark arena_mark(const struct arena *arena) {
 
 void arena_rewind(struct arena *arena, struct arena_mark mark) {
     while (arena->last && arena->last != mark.block) {
-        struct block *before = arena->last->before;
-        free(arena->last);
-        arena->last = before;
+        struct block *block = arena->last;
+        arena->last = block->before;
+        block->before = arena->spare;
+        arena->spare = block;
     }
     if (arena->last)
         arena->last->used = mark.used;

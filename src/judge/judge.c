@@ -152,6 +152,27 @@ bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     return all_within_limits(&result);
 }
 
+/* The checks that cost little, for options->first_failure. */
+static bool fails_at_once(struct run *run) {
+    struct result *result = run->result;
+    size_t cautions = result->cautions.count;
+    judge_slats(run);
+    judge_sag(run);
+    judge_lean(run);
+    judge_strength(run);
+    judge_bearing(run);
+    judge_screws(run);
+    judge_hang(run);
+    judge_ground(run);
+    result->verdict = worst_verdict(result);
+    result->partial = result->verdict > VERDICT_CLOSE;
+    if (result->partial)
+        return true;
+    result->checks.count = 0;
+    result->cautions.count = cautions;
+    return false;
+}
+
 static void judge_model(struct run *run) {
     if (!load_and_solve(run))
         return;
@@ -165,13 +186,15 @@ static void judge_model(struct run *run) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
+    run->holding = holding_build(run->arena, run->model);
+    judge_mark_sway(run);
+    if (run->options->first_failure && fails_at_once(run))
+        return;
     judge_idle_modes(run);
     if (!judge_keeps_its_feet(run) || !judge_stands(run)) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
-    run->holding = holding_build(run->arena, run->model);
-    judge_mark_sway(run);
     judge_second_order(run);
     judge_sag(run);
     judge_slats(run);

@@ -23,6 +23,10 @@ struct judge_options {
     /* How the frame bends under this combination; "": the one of the worst check that has one;
      * NULL: is not asked. */
     const char *bent_under;
+    /* Stop where a check fails, or is not covered, that needs neither buckling nor second order:
+     * what is in the result then is a part of the checks, of first order, and none of them gets
+     * better in the whole. For whoever asks of many frames which of them pass. */
+    bool first_failure;
     bool every_factor; /* the critical factor of every combination, not only of the lowest */
 };
 

@@ -1,0 +1,139 @@
+#include "fix/fix.h"
+
+#include "fix/work.h"
+#include "frame/merge.h"
+#include "frame/tree.h"
+#include "judge/judge.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Of the tries, so many hundredths at most go into the guess. */
+enum { GUESS_SHARE = 60 };
+
+static const char *words_of(struct arena *arena, const struct check *check) {
+    const char *place = check->place[0] ? check->place : check->where;
+    return check->governs[0] ? arena_print(arena, "%s (%s)", place, check->governs) : place;
+}
+
+static bool is_bad(const struct check *check) {
+    return check->verdict > VERDICT_CLOSE;
+}
+
+/* Checks that fail or are not covered, copied out of a result. */
+static size_t bad_checks(struct arena *arena, const struct result *result,
+                         struct fix_check **checks) {
+    size_t count = 0;
+    *checks = ARENA_ARRAY(arena, struct fix_check, result->checks.count + 1);
+    if (result->verdict == VERDICT_FOLDS || result->verdict == VERDICT_FAILED)
+        (*checks)[count++] =
+            (struct fix_check){"", "it folds, leans over or tips by itself", result->verdict};
+    for (size_t k = 0; k < result->checks.count; k++)
+        if (is_bad(&result->checks.items[k]))
+            (*checks)[count++] = (struct fix_check){result->checks.items[k].id,
+                                                    words_of(arena, &result->checks.items[k]),
+                                                    result->checks.items[k].verdict};
+    return count;
+}
+
+static void judge_described(struct work *work) {
+    static const struct judge_options plain = {0};
+    struct fix_answer *answer = work->answer;
+    struct result result = {0};
+    judge_frame(work->arena, work->frame, &plain, &result);
+    answer->problems = result.problems;
+    answer->trouble = result.verdict == VERDICT_FAILED ? result.trouble : NULL;
+    answer->before = answer->after = result.verdict;
+    answer->failing.count = bad_checks(work->arena, &result, &answer->failing.items);
+    for (size_t k = 0; k < result.cautions.count; k++)
+        ARRAY_PUSH(work->arena, &answer->cautions, result.cautions.items[k]);
+    answer->passes_already = result.verdict <= VERDICT_CLOSE;
+}
+
+static void look(struct work *work) {
+    size_t tries = work->options->tries ? work->options->tries : FIX_TRIES;
+    work->budget = tries;
+    memo_new(work);
+    set_try(work, &(struct set){{0}});
+    work->answer->tried = 0;
+    work->budget = tries * GUESS_SHARE / 100;
+    guess(work);
+    work->budget = tries;
+    best_first(work);
+}
+
+/* What fails again when one change is left out. */
+static void find_mends(struct work *work, size_t slot, struct fix_change *change) {
+    struct set without = work->best;
+    struct result result = {0};
+    struct fix_check *checks = NULL;
+    without.level[slot] = 0;
+    if (set_judge(work, &without, false, &result))
+        change->mend_count = bad_checks(work->arena, &result, &checks);
+    change->mends = checks;
+}
+
+static void describe_changes(struct work *work) {
+    struct fix_answer *answer = work->answer;
+    struct fix_change *changes = ARENA_ARRAY(work->arena, struct fix_change, work->slot_count);
+    struct set so_far = {{0}};
+    double described = set_cost(work, &so_far), before = described;
+    for (size_t k = 0; k < work->slot_count; k++) {
+        if (!work->best.level[k])
+            continue;
+        const struct option *option = &work->slots[k].items[work->best.level[k] - 1];
+        struct set alone = {{0}};
+        alone.level[k] = so_far.level[k] = work->best.level[k];
+        double cost = set_cost(work, &so_far);
+        struct fix_change *change = &changes[answer->change_count++];
+        *change = (struct fix_change){.kind = work->slots[k].kind,
+                                      .what = option->what,
+                                      .edit = set_edit(work, &alone),
+                                      .cost = cost - before,
+                                      .effort = option->effort,
+                                      .trays = option->trays};
+        before = cost;
+        find_mends(work, k, change);
+    }
+    answer->changes = changes;
+    answer->cost = before - described;
+    answer->trays = (int)work->best_effort.trays;
+    answer->effort = (double)work->best_effort.milli / 1000.0;
+}
+
+static void describe_found(struct work *work) {
+    struct fix_answer *answer = work->answer;
+    struct result result = {0};
+    answer->found = true;
+    answer->edit = set_edit(work, &work->best);
+    answer->edited = set_tree(work, &work->best);
+    set_judge(work, &work->best, false, &result);
+    answer->after = result.verdict;
+    describe_changes(work);
+}
+
+struct fix_answer *fix_find(struct arena *arena, const char *bytes, size_t length,
+                            const struct frame *frame, const struct fix_options *options) {
+    struct fix_answer *answer = ARENA_NEW(arena, struct fix_answer);
+    struct work *work = ARENA_NEW(arena, struct work);
+    *answer = (struct fix_answer){.frame = frame, .cost = NAN, .problems = problems_new(arena)};
+    work->arena = arena;
+    work->frame = frame;
+    work->options = options;
+    work->answer = answer;
+    judge_described(work);
+    if (answer->passes_already) {
+        answer->proved = true;
+        answer->cost = 0.0;
+        return answer;
+    }
+    if (answer->problems.count || answer->before == VERDICT_FAILED)
+        return answer;
+    work->raw = tree_of_text(arena, bytes, length);
+    work->model = model_build(arena, frame, &answer->problems);
+    catalogue_build(work);
+    look(work);
+    if (work->found)
+        describe_found(work);
+    return answer;
+}
