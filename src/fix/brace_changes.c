@@ -31,8 +31,8 @@ void catalogue_braces(struct work *work) {
         const char *to = frame->joints.items[brace->to].name;
         const char *name = name_unused(work, arena_print(arena, "brace-%zu", k + 1));
         choice_add(work, choice_new(work, CHANGE_BRACE, stick, -1),
-                   arena_print(arena, "put in a diagonal of %s from %s to %s (%s)",
-                               found->brace_stick, from, to, brace->where),
+                   arena_print(arena, "put in a diagonal from %s to %s (%s), of stick %s", from, to,
+                               brace->where, found->brace_stick),
                    arena_print(arena,
                                "%smembers: {\"%s\": {from: \"%s\", to: \"%s\", "
                                "stick: \"%s\", ends: \"%s\", acts-as: brace}}",

@@ -41,7 +41,8 @@ static void judge_described(struct work *work) {
     struct fix_answer *answer = work->answer;
     struct result result = {0};
     judge_frame(work->arena, work->frame, &plain, &result);
-    answer->problems = result.problems;
+    for (size_t k = 0; k < result.problems.count; k++)
+        ARRAY_PUSH(work->arena, &answer->problems, result.problems.items[k]);
     answer->trouble = result.verdict == VERDICT_FAILED ? result.trouble : NULL;
     answer->before = answer->after = result.verdict;
     answer->failing.count = bad_checks(work->arena, &result, &answer->failing.items);
@@ -50,11 +51,20 @@ static void judge_described(struct work *work) {
     answer->passes_already = result.verdict <= VERDICT_CLOSE;
 }
 
+/* Small frames are judged quickly, so more of them are tried; the count never hangs on a clock. */
+static size_t tries_for(const struct work *work) {
+    enum { MEMBERS_TIMES_TRIES = 20000, LEAST = 300, MOST = 10000 };
+    size_t tries = MEMBERS_TIMES_TRIES / work->model->member_count;
+    if (work->options->tries)
+        return work->options->tries;
+    return tries < LEAST ? LEAST : tries > MOST ? MOST : tries;
+}
+
 static void look(struct work *work) {
-    size_t tries = work->options->tries ? work->options->tries : FIX_TRIES;
+    size_t tries = tries_for(work);
     work->budget = tries;
     memo_new(work);
-    set_try(work, &(struct set){{0}});
+    work->nearest_score = set_try(work, &(struct set){{0}}).score;
     work->answer->tried = 0;
     work->budget = tries * GUESS_SHARE / 100;
     guess(work);
@@ -112,8 +122,16 @@ static void describe_found(struct work *work) {
     describe_changes(work);
 }
 
-struct fix_answer *fix_find(struct arena *arena, const char *bytes, size_t length,
-                            const struct frame *frame, const struct fix_options *options) {
+/* What still fails with the set that came nearest. */
+static void describe_left(struct work *work) {
+    struct result result = {0};
+    if (set_judge(work, &work->nearest, false, &result))
+        work->answer->left.count = bad_checks(work->arena, &result, &work->answer->left.items);
+    work->answer->nearest = set_edit(work, &work->nearest);
+}
+
+struct work *work_new(struct arena *arena, const char *bytes, size_t length,
+                      const struct frame *frame, const struct fix_options *options) {
     struct fix_answer *answer = ARENA_NEW(arena, struct fix_answer);
     struct work *work = ARENA_NEW(arena, struct work);
     *answer = (struct fix_answer){.frame = frame, .cost = NAN, .problems = problems_new(arena)};
@@ -121,19 +139,29 @@ struct fix_answer *fix_find(struct arena *arena, const char *bytes, size_t lengt
     work->frame = frame;
     work->options = options;
     work->answer = answer;
+    work->raw = tree_of_text(arena, bytes, length);
+    if (!frame->members.count)
+        return work;
+    work->model = model_build(arena, frame, &answer->problems);
+    if (work->model)
+        catalogue_build(work);
+    return work;
+}
+
+struct fix_answer *fix_find(struct arena *arena, const char *bytes, size_t length,
+                            const struct frame *frame, const struct fix_options *options) {
+    struct work *work = work_new(arena, bytes, length, frame, options);
+    struct fix_answer *answer = work->answer;
     judge_described(work);
     if (answer->passes_already) {
         answer->proved = true;
         answer->cost = 0.0;
-        return answer;
+    } else if (work->model && !answer->problems.count && answer->before != VERDICT_FAILED) {
+        look(work);
+        if (work->found)
+            describe_found(work);
+        else
+            describe_left(work);
     }
-    if (answer->problems.count || answer->before == VERDICT_FAILED)
-        return answer;
-    work->raw = tree_of_text(arena, bytes, length);
-    work->model = model_build(arena, frame, &answer->problems);
-    catalogue_build(work);
-    look(work);
-    if (work->found)
-        describe_found(work);
     return answer;
 }

@@ -14,12 +14,11 @@
 
 struct fix_options {
     struct frame_limits limits;
-    size_t tries; /* at most; 0: FIX_TRIES */
+    size_t tries; /* at most; 0: by the size of the frame */
     /* Called now and then; NULL: nobody asks. */
     void (*progress)(void *to, size_t tried);
     void *to;
 };
-enum { FIX_TRIES = 1500 };
 
 /* `bytes` are the file that `frame` was read from. GSL's error handler must be off. */
 struct fix_answer *fix_find(struct arena *arena, const char *bytes, size_t length,

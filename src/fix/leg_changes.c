@@ -120,7 +120,9 @@ static void add_leg(struct work *work, struct leg_text *leg, const struct column
     struct arena *arena = work->arena;
     double at[3] = {column->at[0], column->at[1], ground(work)};
     double low = at[2], high = column->heights.items[levels - 1];
-    const char *name = name_unused(work, arena_print(arena, "leg-%d", ++leg->number));
+    const char *name = name_unused(
+        work, arena_print(arena, "leg-%s-%d", work->frame->shelves.items[column->shelf].name,
+                          ++leg->number));
     for (size_t k = 0; k <= levels; k++) {
         if (k > 0)
             at[2] = column->heights.items[k - 1];
@@ -156,9 +158,9 @@ static void add_legs(struct work *work, struct choice *slot, const struct column
     choice_add(work, slot,
                arena_print(
                    work->arena,
-                   "put %d %s of %s under the middle of the shelf rails, from the ground to "
-                   "rail %zu, screwed to every rail",
-                   legs, legs == 1 ? "leg" : "legs", work->frame->sticks.items[stick].name, levels),
+                   "put %d %s under the middle of the shelf rails, from the ground to rail %zu, "
+                   "screwed to each (stick %s)",
+                   legs, legs == 1 ? "leg" : "legs", levels, work->frame->sticks.items[stick].name),
                arena_print(work->arena, "%sjoints: {%s}\nmembers: {%s}\nsupports: {%s}", lap,
                            text_string(&leg.joints), text_string(&leg.members),
                            text_string(&leg.supports)),

@@ -79,10 +79,11 @@ static void add_middle_rail(struct work *work, int index) {
             : arena_print(arena, ", ends: \"%s\"", work->frame->connections.items[connection].name);
     choice_add(work, choice_new(work, CHANGE_RAIL, rail->stick, index),
                arena_print(arena,
-                           "put a rail of %s under the middle of the %s shelf, from %s to %s",
-                           work->frame->sticks.items[rail->stick].name, shelf->name,
-                           work->frame->members.items[cross[0]].name,
-                           work->frame->members.items[cross[1]].name),
+                           "put one rail more under the middle of the %s shelf, from %s to %s (stick "
+                           "%s)",
+                           shelf->name, work->frame->members.items[cross[0]].name,
+                           work->frame->members.items[cross[1]].name,
+                           work->frame->sticks.items[rail->stick].name),
                arena_print(arena,
                            "joints: {\"%s\": %s, \"%s\": %s}\n"
                            "members: {\"%s\": {from: \"%s\", to: \"%s\", stick: \"%s\"%s}}\n"

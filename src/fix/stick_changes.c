@@ -42,7 +42,7 @@ static void add_sizes(struct work *work, int index) {
             continue;
         steps++;
         choice_add(work, slot,
-                   arena_print(work->arena, "make %s of %s in place of %s (%zu %s)", stick->name,
+                   arena_print(work->arena, "cut %s from %s in place of %s (%zu %s)", stick->name,
                                size->name, size_words(work, stick), work->pieces[index],
                                work->pieces[index] == 1 ? "piece" : "pieces"),
                    edit_of(work, index, "size", size->name),

@@ -227,6 +227,10 @@ struct judged set_try(struct work *work, const struct set *set) {
     arena_rewind(work->arena, mark);
     *known = (struct remembered){true, *set, judged};
     work->answer->tried++;
+    if (judged.score < work->nearest_score) {
+        work->nearest_score = judged.score;
+        work->nearest = *set;
+    }
     if (work->options->progress)
         work->options->progress(work->options->to, work->answer->tried);
     return judged;

@@ -66,7 +66,13 @@ struct work {
     bool found;
     struct set best;
     struct effort best_effort;
+    struct set nearest; /* of those that do not pass */
+    double nearest_score;
 };
+
+/* A frame with its catalogue, nothing tried yet; without a model where the description is wrong. */
+struct work *work_new(struct arena *arena, const char *bytes, size_t length,
+                      const struct frame *frame, const struct fix_options *options);
 
 /* ---- the catalogue: each adds its slots ---- */
 
