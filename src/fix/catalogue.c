@@ -1,9 +1,11 @@
 #include "fix/work.h"
 
+#include "frame/fastener_size.h"
 #include "frame/tree.h"
 #include "pieces/sticks.h"
 #include "units/decimal.h"
 
+#include <math.h>
 #include <string.h>
 
 static const double INCH = 0.0254, MILLIMETRE = 0.001;
@@ -93,6 +95,25 @@ static const char *own_lap(const struct frame *frame) {
     return first;
 }
 
+/* No.8 screws that go through the thinnest stick and 6 diameters into the next. */
+static const char *lap_length(const struct work *work) {
+    static const char *const us[] = {"1-3/4 in", "2 in", "2-1/2 in", "3 in", "3-1/2 in"};
+    static const char *const si[] = {"45 mm", "50 mm", "60 mm", "75 mm", "90 mm"};
+    static const double metres[] = {0.0444, 0.050, 0.060, 0.075, 0.0889};
+    enum { LENGTHS = sizeof metres / sizeof *metres };
+    double thinnest = INFINITY;
+    for (size_t m = 0; m < work->model->member_count; m++) {
+        const struct stick *stick = &work->frame->sticks.items[work->frame->members.items[m].stick];
+        if (stick->has_size)
+            thinnest = fmin(thinnest, stick->thickness);
+    }
+    double needed = thinnest + 6.0 * screw_diameter(8);
+    int at = 0;
+    while (at < LENGTHS - 1 && metres[at] < needed)
+        at++;
+    return work->frame->units == UNITS_US ? us[at] : si[at];
+}
+
 const char *lap_entry(struct work *work) {
     if (!work->lap)
         work->lap = own_lap(work->frame);
@@ -102,7 +123,7 @@ const char *lap_entry(struct work *work) {
         work->lap = name_unused(work, "added-lap");
     return arena_print(work->arena,
                        "connections: {%s: {type: screwed-lap, screw: 8, length: %s, count: 2}}\n",
-                       work->lap, work->frame->units == UNITS_US ? "2 in" : "50 mm");
+                       work->lap, lap_length(work));
 }
 
 static void measure_sticks(struct work *work) {

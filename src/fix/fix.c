@@ -36,6 +36,13 @@ static size_t bad_checks(struct arena *arena, const struct result *result,
     return count;
 }
 
+static void take_cautions(struct work *work, const struct result *result) {
+    struct fix_answer *answer = work->answer;
+    answer->cautions.count = 0;
+    for (size_t k = 0; k < result->cautions.count; k++)
+        ARRAY_PUSH(work->arena, &answer->cautions, result->cautions.items[k]);
+}
+
 static void judge_described(struct work *work) {
     static const struct judge_options plain = {0};
     struct fix_answer *answer = work->answer;
@@ -46,8 +53,7 @@ static void judge_described(struct work *work) {
     answer->trouble = result.verdict == VERDICT_FAILED ? result.trouble : NULL;
     answer->before = answer->after = result.verdict;
     answer->failing.count = bad_checks(work->arena, &result, &answer->failing.items);
-    for (size_t k = 0; k < result.cautions.count; k++)
-        ARRAY_PUSH(work->arena, &answer->cautions, result.cautions.items[k]);
+    take_cautions(work, &result);
     answer->passes_already = result.verdict <= VERDICT_CLOSE;
 }
 
@@ -119,6 +125,7 @@ static void describe_found(struct work *work) {
     answer->edited = set_tree(work, &work->best);
     set_judge(work, &work->best, false, &result);
     answer->after = result.verdict;
+    take_cautions(work, &result);
     describe_changes(work);
 }
 

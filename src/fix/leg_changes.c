@@ -7,6 +7,7 @@
 
 /* Shorter stretches between uprights want no leg. */
 static const double STRETCH_LEAST = 0.3; /* m */
+static const double LEG_LEAST = 0.05;    /* m */
 enum { MIDDLE_POSTS_MORE = 2 };
 
 /* A place on the ground plan with the rails that a leg there would hold, from the ground up. */
@@ -73,24 +74,24 @@ static void add_height(struct work *work, struct column *column, double height) 
     column->heights.items[at] = height;
 }
 
+static double ground(const struct work *work) {
+    double low = INFINITY;
+    for (size_t k = 0; k < work->frame->supports.count; k++)
+        low = fmin(low, work->frame->joints.items[work->frame->supports.items[k].joint].at[2]);
+    return low;
+}
+
 static struct columns find_columns(struct work *work) {
     struct columns columns = {0};
     for (size_t s = 0; s < work->frame->shelves.count; s++) {
         const struct shelf *shelf = &work->frame->shelves.items[s];
         for (size_t k = 0; k < shelf->rail_count; k++) {
             double at[3];
-            if (middle_of(work, shelf->rails[k], at))
+            if (middle_of(work, shelf->rails[k], at) && at[2] - ground(work) > LEG_LEAST)
                 add_height(work, column_at(work, &columns, at, (int)s), at[2]);
         }
     }
     return columns;
-}
-
-static double ground(const struct work *work) {
-    double low = INFINITY;
-    for (size_t k = 0; k < work->frame->supports.count; k++)
-        low = fmin(low, work->frame->joints.items[work->frame->supports.items[k].joint].at[2]);
-    return low;
 }
 
 /* As the first support is held. */
@@ -120,9 +121,9 @@ static void add_leg(struct work *work, struct leg_text *leg, const struct column
     struct arena *arena = work->arena;
     double at[3] = {column->at[0], column->at[1], ground(work)};
     double low = at[2], high = column->heights.items[levels - 1];
-    const char *name = name_unused(
-        work, arena_print(arena, "leg-%s-%d", work->frame->shelves.items[column->shelf].name,
-                          ++leg->number));
+    const char *name = name_unused(work, arena_print(arena, "leg-%s-%d",
+                                                     work->frame->shelves.items[column->shelf].name,
+                                                     ++leg->number));
     for (size_t k = 0; k <= levels; k++) {
         if (k > 0)
             at[2] = column->heights.items[k - 1];

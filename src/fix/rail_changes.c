@@ -77,25 +77,26 @@ static void add_middle_rail(struct work *work, int index) {
         connection < 0
             ? ""
             : arena_print(arena, ", ends: \"%s\"", work->frame->connections.items[connection].name);
-    choice_add(work, choice_new(work, CHANGE_RAIL, rail->stick, index),
-               arena_print(arena,
-                           "put one rail more under the middle of the %s shelf, from %s to %s (stick "
-                           "%s)",
-                           shelf->name, work->frame->members.items[cross[0]].name,
-                           work->frame->members.items[cross[1]].name,
-                           work->frame->sticks.items[rail->stick].name),
-               arena_print(arena,
-                           "joints: {\"%s\": %s, \"%s\": %s}\n"
-                           "members: {\"%s\": {from: \"%s\", to: \"%s\", stick: \"%s\"%s}}\n"
-                           "shelves: {\"%s\": {rails: [\"%s\", \"%s\", \"%s\"]}}",
-                           ends[0], bare_place(work, at[0]), ends[1], bare_place(work, at[1]), name,
-                           ends[0], ends[1], work->frame->sticks.items[rail->stick].name, fastened,
-                           shelf->name, work->frame->members.items[shelf->rails[0]].name, name,
-                           work->frame->members.items[shelf->rails[1]].name),
-               effort_of("fix-change") +
-                   piece_effort(work, rail->stick, vector_between(at[0], at[1], along)) +
-                   4.0 * effort_of("fix-screw"),
-               0);
+    choice_add(
+        work, choice_new(work, CHANGE_RAIL, rail->stick, index),
+        arena_print(arena,
+                    "put one rail more under the middle of the %s shelf, from %s to %s (stick "
+                    "%s)",
+                    shelf->name, work->frame->members.items[cross[0]].name,
+                    work->frame->members.items[cross[1]].name,
+                    work->frame->sticks.items[rail->stick].name),
+        arena_print(arena,
+                    "joints: {\"%s\": %s, \"%s\": %s}\n"
+                    "members: {\"%s\": {from: \"%s\", to: \"%s\", stick: \"%s\"%s}}\n"
+                    "shelves: {\"%s\": {rails: [\"%s\", \"%s\", \"%s\"]}}",
+                    ends[0], bare_place(work, at[0]), ends[1], bare_place(work, at[1]), name,
+                    ends[0], ends[1], work->frame->sticks.items[rail->stick].name, fastened,
+                    shelf->name, work->frame->members.items[shelf->rails[0]].name, name,
+                    work->frame->members.items[shelf->rails[1]].name),
+        effort_of("fix-change") +
+            piece_effort(work, rail->stick, vector_between(at[0], at[1], along)) +
+            4.0 * effort_of("fix-screw"),
+        0);
 }
 
 /* A shape counts its rails itself. */
