@@ -106,7 +106,7 @@ static void describe_changes(struct work *work) {
                                       .what = option->what,
                                       .edit = set_edit(work, &alone),
                                       .cost = cost - before,
-                                      .effort = option->effort,
+                                      .effort = (double)lround(1000.0 * option->effort) / 1000.0,
                                       .trays = option->trays};
         before = cost;
         find_mends(work, k, change);

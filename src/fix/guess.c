@@ -1,6 +1,7 @@
 #include "fix/work.h"
 
 #include <math.h>
+#include <string.h>
 
 /* What an option was worth when it was last tried: score mended for its effort. */
 struct worth {
@@ -272,17 +273,25 @@ static uint64_t other_slots(const struct work *work) {
     return open;
 }
 
-/* From the likeliest sizes, with all braces and without. */
-static void climb_from_sizes(struct climber *climber) {
-    enum { CLIMBS = 12 };
+/* Does the frame lean too far, sway or fold as it is? Then diagonals come first. */
+static bool leans(const struct work *work) {
+    const struct fix_answer *answer = work->answer;
+    for (size_t k = 0; k < answer->failing.count; k++)
+        if (answer->failing.items[k].verdict == VERDICT_FOLDS ||
+            strncmp(answer->failing.items[k].id, "lean/", 5) == 0 ||
+            strncmp(answer->failing.items[k].id, "sway/", 5) == 0)
+            return true;
+    return false;
+}
+
+/* From the likeliest sizes. */
+static void climb_from_sizes(struct climber *climber, bool braced) {
+    enum { CLIMBS = 6 };
     struct work *work = climber->work;
     struct starts starts = all_sizes(work);
-    size_t plain = starts.count;
-    for (size_t k = 0; k < plain; k++) {
-        struct start start = starts.items[k];
-        if (add_braces(work, &start.set))
-            ARRAY_PUSH(work->arena, &starts, start);
-    }
+    for (size_t k = 0; braced && k < starts.count; k++)
+        if (!add_braces(work, &starts.items[k].set))
+            return;
     rank(work, &starts);
     for (size_t k = 0; k < starts.count && k < CLIMBS && budget_left(work); k++) {
         struct set set = starts.items[k].set;
@@ -298,7 +307,9 @@ void guess(struct work *work) {
     struct set start = {{0}};
     if (climb(&climber, &start, 1.0, UINT64_MAX, NULL))
         keep(work, &start);
-    climb_from_sizes(&climber);
+    climb_from_sizes(&climber, leans(work));
+    if (!work->found)
+        climb_from_sizes(&climber, !leans(work));
     if (!work->found) {
         everything(work, &start);
         if (set_try(work, &start).passes || climb(&climber, &start, 0.0, UINT64_MAX, NULL))

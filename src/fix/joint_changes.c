@@ -12,13 +12,26 @@ enum { LENGTH_COUNT = sizeof LENGTHS_US / sizeof *LENGTHS_US, LONGER_STEPS = 4, 
 
 static const double SAME_LENGTH = 0.0005; /* m */
 
+/* One way to fasten an end. */
+struct fastened {
+    enum connection_type type;
+    int bolt;           /* of BOLTS; -1: screws */
+    const char *size;   /* of screws: "8" */
+    const char *length; /* of screws, as the file writes it */
+    int step;           /* of the lengths above: what the screws count for */
+    int count;
+    int plates; /* of a gusset */
+};
+static const char *const BOLTS[] = {"1/4 in", "5/16 in"};
+enum { BOLT_COUNT = sizeof BOLTS / sizeof *BOLTS };
+
 struct joint_slot {
     struct work *work;
     struct choice *slot;
     const char *name;
-    const struct connection *now; /* NULL: the lap of sticks that are added */
-    size_t ends;                  /* sticks that end in it */
-    const char *rest;             /* keys of the entry that stay: ", metal: stainless" */
+    size_t ends;      /* sticks that end in it */
+    double now;       /* effort of one end as it is */
+    const char *rest; /* keys of the entry that stay: ", metal: stainless" */
 };
 
 static const char *const METALS[] = {"", "plain", "galvanized", "stainless"};
@@ -35,112 +48,154 @@ static double length_of(const struct work *work, int step) {
     return metres;
 }
 
-/* `keys` are those of the new entry, `each` the effort of one end. */
-static void add(const struct joint_slot *joint, const char *what, const char *keys, double each) {
-    struct arena *arena = joint->work->arena;
-    choice_add(joint->work, joint->slot,
-               arena_print(arena, "at every '%s' joint %s", joint->name, what),
-               arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name, keys, joint->rest),
-               effort_of("fix-change") + (double)joint->ends * fmax(each, 0.0), 0);
+/* ---- what it counts ---- */
+
+static double fastener_effort(const struct fastened *end) {
+    if (end->bolt >= 0)
+        return effort_of("fix-bolt") * (1.0 + 0.1 * end->bolt); /* a thicker one counts more */
+    return effort_of("fix-screw") + end->step * effort_of("fix-screw-length");
 }
+
+static double end_effort(const struct fastened *end) {
+    double all = end->count * fastener_effort(end);
+    switch (end->type) {
+    case CONNECTION_CLEAT: /* screws into the post, and as many down through the rail */
+        return effort_of("fix-cleat") + 2.0 * all;
+    case CONNECTION_NOTCHED:
+        return effort_of("fix-piece") + all;
+    case CONNECTION_BRACKET:
+        return effort_of("fix-bracket") + 2.0 * all;
+    case CONNECTION_GUSSET:
+        return end->plates * (effort_of("fix-gusset") + 2.0 * all);
+    default:
+        return all;
+    }
+}
+
+static struct fastened fastened_now(const struct work *work, const struct connection *now) {
+    struct fastened end = {.type = now->type,
+                           .bolt = now->fastener == FASTENER_BOLT ? 0 : -1,
+                           .count = now->count,
+                           .plates = now->plates};
+    while (end.step < LENGTH_COUNT - 1 && now->length.given &&
+           length_of(work, end.step) < now->length.value - SAME_LENGTH)
+        end.step++;
+    return end;
+}
+
+/* ---- in words ---- */
 
 static const char *number_words(struct arena *arena, int count) {
     static const char *const words[] = {"no", "one", "two", "three", "four", "five", "six"};
     return count <= 6 ? words[count] : arena_print(arena, "%d", count);
 }
 
+static const char *fasteners_words(struct arena *arena, const struct fastened *end) {
+    const char *number = number_words(arena, end->count), *s = end->count == 1 ? "" : "s";
+    if (end->bolt >= 0)
+        return arena_print(arena, "%s %s bolt%s with washers", number, BOLTS[end->bolt], s);
+    return arena_print(arena, "%s No.%s screw%s %s long", number, end->size, s, end->length);
+}
+
+static const char *end_words(struct arena *arena, const struct fastened *end) {
+    const char *fasteners = fasteners_words(arena, end);
+    switch (end->type) {
+    case CONNECTION_CLEAT:
+        return arena_print(arena, "set the end on a block, %s through it", fasteners);
+    case CONNECTION_BRACKET:
+        return arena_print(arena, "use a steel angle, %s in each leg", fasteners);
+    case CONNECTION_GUSSET:
+        return arena_print(arena, "screw a 1/2 in plywood gusset over %s, %s in each stick",
+                           end->plates == 1 ? "one side" : "both sides", fasteners);
+    default:
+        return arena_print(arena, "use %s", fasteners);
+    }
+}
+
+static const char *end_keys(struct arena *arena, const struct fastened *end) {
+    const char *type =
+        end->type == CONNECTION_CLEAT     ? "cleat"
+        : end->type == CONNECTION_BRACKET ? "bracket"
+        : end->type == CONNECTION_GUSSET
+            ? arena_print(arena, "gusset, sheet: plywood-1/2in, plates: %d", end->plates)
+        : end->type == CONNECTION_SCREWED_BUTT ? "screwed-butt"
+                                               : "screwed-lap";
+    const char *with =
+        end->bolt >= 0 ? arena_print(arena, "bolt: %s", BOLTS[end->bolt])
+                       : arena_print(arena, "screw: %s, length: \"%s\"", end->size, end->length);
+    return arena_print(arena, "type: %s, %s, count: %d", type, with, end->count);
+}
+
+static void add(const struct joint_slot *joint, struct fastened end) {
+    struct arena *arena = joint->work->arena;
+    double more = fmax(end_effort(&end) - joint->now, 0.0);
+    choice_add(joint->work, joint->slot,
+               arena_print(arena, "at every '%s' joint %s", joint->name, end_words(arena, &end)),
+               arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name,
+                           end_keys(arena, &end), joint->rest),
+               effort_of("fix-change") + (double)joint->ends * more, 0);
+}
+
+/* ---- what is tried ---- */
+
 /* The length of its screws as the file says it; NULL where it is none, or no screw. */
-static const char *length_typed(const struct joint_slot *joint) {
+static const char *length_typed(const struct joint_slot *joint, const struct connection *now) {
     const struct node *entry =
         node_child(node_child(joint->work->frame->tree, "connections"), joint->name);
     const struct node *length = node_child(entry, "length");
-    bool screw = joint->now && joint->now->fastener == FASTENER_SCREW && joint->now->length.given;
+    bool screw = now && now->fastener == FASTENER_SCREW && now->length.given;
     return screw && length ? length->text : NULL;
 }
 
-static void add_screws(const struct joint_slot *joint, const char *type, const char *size,
-                       const char *length, int count, int steps_longer) {
-    struct work *work = joint->work;
-    int now = joint->now ? joint->now->count : 0;
-    add(joint,
-        arena_print(work->arena, "use %s No.%s %s %s long", number_words(work->arena, count), size,
-                    count == 1 ? "screw" : "screws", length),
-        arena_print(work->arena, "type: %s, screw: %s, length: \"%s\", count: %d", type, size,
-                    length, count),
-        fmax(count - now, 0) * effort_of("fix-screw") +
-            count * steps_longer * effort_of("fix-screw-length"));
-}
-
 /* More screws, longer ones, both. */
-static void add_laps(const struct joint_slot *joint, const char *type) {
-    const char *typed = length_typed(joint);
-    double length = typed ? joint->now->length.value : 0.0;
-    const char *size = typed ? joint->now->size_name : "8";
-    int count = joint->now ? joint->now->count : 2, steps = 0;
-    for (int more = 1; typed && more <= MORE_STEPS; more++)
-        add_screws(joint, type, size, typed, count + more, 0);
+static void add_laps(const struct joint_slot *joint, const struct connection *now,
+                     enum connection_type type) {
+    const char *typed = length_typed(joint, now);
+    double length = typed ? now->length.value : 0.0;
+    struct fastened end = {.type = type, .bolt = -1, .size = typed ? now->size_name : "8"};
+    int count = now ? now->count : 2, steps = 0;
+    for (int more = 1; typed && more <= MORE_STEPS; more++) {
+        end.length = typed;
+        end.step = fastened_now(joint->work, now).step;
+        end.count = count + more;
+        add(joint, end);
+    }
     for (int k = 0; k < LENGTH_COUNT && steps < LONGER_STEPS; k++) {
         if (!(length_of(joint->work, k) > length + SAME_LENGTH))
             continue;
         steps++;
-        for (int more = 0; more <= MORE_STEPS; more++)
-            add_screws(joint, type, size, length_words(joint->work, k), count + more, steps);
+        end.length = length_words(joint->work, k);
+        end.step = k;
+        for (int more = 0; more <= MORE_STEPS; more++) {
+            end.count = count + more;
+            add(joint, end);
+        }
     }
 }
 
 static void add_bolts(const struct joint_slot *joint) {
-    static const char *const sizes[] = {"1/4 in", "5/16 in"};
-    for (int k = 0; k < 2; k++)
+    for (int k = 0; k < BOLT_COUNT; k++)
         for (int count = 1; count <= 2; count++)
             add(joint,
-                arena_print(joint->work->arena, "use %s %s %s with washers",
-                            number_words(joint->work->arena, count), sizes[k],
-                            count == 1 ? "bolt" : "bolts"),
-                arena_print(joint->work->arena, "type: screwed-lap, bolt: %s, count: %d", sizes[k],
-                            count),
-                count * (1.0 + 0.1 * k) * effort_of("fix-bolt"));
+                (struct fastened){.type = CONNECTION_SCREWED_LAP, .bolt = k, .count = count});
 }
 
-static void add_blocks(const struct joint_slot *joint) {
-    for (int k = 4; k <= 6; k++)
-        for (int count = 2; count <= 3; count++)
-            add(joint,
-                arena_print(joint->work->arena,
-                            "set the end on a block, %s No.8 screws %s long through it",
-                            number_words(joint->work->arena, count), length_words(joint->work, k)),
-                arena_print(joint->work->arena, "type: cleat, screw: 8, length: %s, count: %d",
-                            length_words(joint->work, k), count),
-                effort_of("fix-cleat") + 2.0 * count * effort_of("fix-screw") +
-                    (k - 4) * effort_of("fix-screw-length"));
-}
+/* No.8 screws of the lengths from `first` to `last`, in steps, from `few` to `many` of them. */
+struct range {
+    int first, last, step, few, many;
+};
 
-static void add_plates(const struct joint_slot *joint) {
-    for (int plates = 1; plates <= 2; plates++)
-        for (int count = 3; count <= 5; count++)
-            add(joint,
-                arena_print(joint->work->arena,
-                            "screw a 1/2 in plywood gusset over %s, %s No.8 screws %s long in "
-                            "each stick",
-                            plates == 1 ? "one side" : "both sides",
-                            number_words(joint->work->arena, count), length_words(joint->work, 2)),
-                arena_print(joint->work->arena,
-                            "type: gusset, sheet: plywood-1/2in, plates: %d, screw: 8, length: %s, "
-                            "count: %d",
-                            plates, length_words(joint->work, 2), count),
-                plates * (effort_of("fix-gusset") + 2.0 * count * effort_of("fix-screw")));
-}
-
-static void add_angles(const struct joint_slot *joint) {
-    for (int k = 0; k <= 2; k += 2)
-        for (int count = 2; count <= 3; count++)
-            add(joint,
-                arena_print(joint->work->arena,
-                            "use a steel angle, %s No.8 screws %s long in each leg",
-                            number_words(joint->work->arena, count), length_words(joint->work, k)),
-                arena_print(joint->work->arena, "type: bracket, screw: 8, length: %s, count: %d",
-                            length_words(joint->work, k), count),
-                effort_of("fix-bracket") + 2.0 * count * effort_of("fix-screw") +
-                    k * effort_of("fix-screw-length"));
+static void add_with_screws(const struct joint_slot *joint, enum connection_type type, int plates,
+                            struct range range) {
+    for (int k = range.first; k <= range.last; k += range.step)
+        for (int count = range.few; count <= range.many; count++)
+            add(joint, (struct fastened){.type = type,
+                                         .bolt = -1,
+                                         .size = "8",
+                                         .length = length_words(joint->work, k),
+                                         .step = k,
+                                         .count = count,
+                                         .plates = plates});
 }
 
 static void add_joints(struct work *work, const char *name, const struct connection *now,
@@ -156,15 +211,17 @@ static void add_joints(struct work *work, const char *name, const struct connect
     if (!slot)
         return;
     slot->connection = name;
-    struct joint_slot joint = {work, slot, name, now, ends, rest};
+    struct fastened present = now ? fastened_now(work, now) : (struct fastened){0};
+    struct joint_slot joint = {work, slot, name, ends, now ? end_effort(&present) : 0.0, rest};
     bool beside = type == CONNECTION_SCREWED_LAP || type == CONNECTION_GLUED_LAP;
     if (beside || type == CONNECTION_SCREWED_BUTT)
-        add_laps(&joint, beside ? "screwed-lap" : "screwed-butt");
+        add_laps(&joint, now, beside ? CONNECTION_SCREWED_LAP : CONNECTION_SCREWED_BUTT);
     if (beside)
         add_bolts(&joint);
-    add_blocks(&joint);
-    add_plates(&joint);
-    add_angles(&joint);
+    add_with_screws(&joint, CONNECTION_CLEAT, 0, (struct range){4, 6, 1, 2, 3});
+    for (int plates = 1; plates <= 2; plates++)
+        add_with_screws(&joint, CONNECTION_GUSSET, plates, (struct range){2, 2, 1, 3, 5});
+    add_with_screws(&joint, CONNECTION_BRACKET, 0, (struct range){0, 2, 2, 2, 3});
 }
 
 void catalogue_joints(struct work *work) {

@@ -96,7 +96,7 @@ static const char *cost_sentence(struct arena *arena, const struct fix_answer *a
                        "What it costs is not known: not everything in it has a price under prices: "
                        "in the file. Wood and work come to %s board feet more: wood by its volume, "
                        "other things by what they are like (a piece to cut and fit 0.25, a screw "
-                       "0.02, a bolt 0.1, a gusset 0.3, a change 0.05).",
+                       "0.02, a bolt 0.25, a gusset 0.3, a change 0.05).",
                        effort);
 }
 
