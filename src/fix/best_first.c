@@ -1,9 +1,12 @@
 #include "fix/work.h"
 
+#include <limits.h>
+
 /* Sets that hold what this one holds and may change the slots that are open besides. */
 struct branch {
     struct set set;
     struct effort effort; /* no set of the branch takes less */
+    bool billed;          /* that is its own bound; else that of the branch it comes from */
     uint64_t open;
     size_t number; /* order of arrival */
 };
@@ -67,28 +70,46 @@ static void divide(struct work *work, struct heap *heap, const struct branch *br
         for (size_t k = 1; k <= work->slots[s].count; k++) {
             struct branch next = {.set = branch->set, .open = open};
             next.set.level[s] = (unsigned char)k;
-            next.effort = set_effort(work, &next.set);
+            next.effort = set_guide(work, &next.set);
+            next.effort.money = branch->effort.money;
             if (!work->found || effort_compare(next.effort, work->best_effort) < 0)
                 push(work, heap, next);
         }
     }
 }
 
+/* Its own bound in place of the one it came with; true where that is more. */
+static bool rises(struct work *work, struct branch *branch) {
+    if (!work->by_price || branch->billed)
+        return false;
+    struct effort came_with = branch->effort;
+    branch->effort = set_bound(work, &branch->set);
+    branch->billed = true;
+    return effort_compare(branch->effort, came_with) > 0;
+}
+
 void best_first(struct work *work) {
     struct heap heap = {0};
-    push(work, &heap, (struct branch){.open = UINT64_MAX});
+    push(work, &heap, (struct branch){.open = UINT64_MAX, .effort.money = LONG_MIN});
     while (heap.count) {
         struct branch branch = pop(&heap);
         if (work->found && effort_compare(branch.effort, work->best_effort) >= 0)
             break;
         if (!budget_left(work))
             return;
-        struct judged judged = set_try(work, &branch.set);
-        if (judged.passes) {
-            keep(work, &branch.set);
-            break;
+        if (rises(work, &branch)) {
+            push(work, &heap, branch);
+            continue;
         }
-        divide(work, &heap, &branch, narrowest(&judged, branch.open));
+        struct judged judged = set_try(work, &branch.set);
+        if (judged.passes)
+            keep(work, &branch.set);
+        if (!judged.passes)
+            divide(work, &heap, &branch, narrowest(&judged, branch.open));
+        else if (work->by_price && work->prices_smalls) /* boxes shared may make more cost less */
+            divide(work, &heap, &branch, branch.open);
+        else
+            break;
     }
-    work->answer->proved = true;
+    work->answer->proved = !(work->by_price && work->bill_may_shrink);
 }

@@ -25,7 +25,8 @@ void choice_add(struct work *work, struct choice *slot, const char *what, const 
     if (!slot || slot->count == UINT8_MAX)
         return;
     const struct node *edit = tree_of_text(work->arena, yaml, strlen(yaml));
-    ARRAY_PUSH(work->arena, slot, (struct option){what, edit, effort, trays});
+    ARRAY_PUSH(work->arena, slot,
+               (struct option){.what = what, .edit = edit, .effort = effort, .trays = trays});
 }
 
 static bool is_used(const struct frame *frame, const char *name) {

@@ -66,15 +66,38 @@ static size_t tries_for(const struct work *work) {
     return tries < LEAST ? LEAST : tries > MOST ? MOST : tries;
 }
 
-static void look(struct work *work) {
-    size_t tries = tries_for(work);
-    work->budget = tries;
+/* `tries` more, of which a share goes into the guess; the rest proves it, where it found something.
+ */
+static void search(struct work *work, size_t tries) {
+    size_t before = work->answer->tried;
+    work->budget = before + tries;
     memo_new(work);
     work->nearest_score = set_try(work, &(struct set){{0}}).score;
-    work->answer->tried = 0;
-    work->budget = tries * GUESS_SHARE / 100;
+    work->answer->tried = before; /* as described: judged already */
+    work->budget = before + tries * GUESS_SHARE / 100;
     guess(work);
-    work->budget = tries;
+    work->budget = before + tries;
+}
+
+/* By price among the changes that have one; where those do not do, by effort among all. */
+static void look(struct work *work) {
+    size_t tries = tries_for(work);
+    struct choice all[SLOTS_MOST];
+    size_t count = work->slot_count;
+    memcpy(all, work->slots, sizeof all);
+    work->by_price = price_catalogue(work);
+    if (work->by_price) {
+        search(work, tries / 2);
+        if (work->found) {
+            work->budget = tries;
+            best_first(work);
+            return;
+        }
+        work->by_price = false;
+        memcpy(work->slots, all, sizeof all);
+        work->slot_count = count;
+    }
+    search(work, tries - work->answer->tried);
     best_first(work);
 }
 
@@ -93,14 +116,14 @@ static void describe_changes(struct work *work) {
     struct fix_answer *answer = work->answer;
     struct fix_change *changes = ARENA_ARRAY(work->arena, struct fix_change, work->slot_count);
     struct set so_far = {{0}};
-    double described = set_cost(work, &so_far), before = described;
+    double described = set_bill(work, &so_far).all, before = described;
     for (size_t k = 0; k < work->slot_count; k++) {
         if (!work->best.level[k])
             continue;
         const struct option *option = &work->slots[k].items[work->best.level[k] - 1];
         struct set alone = {{0}};
         alone.level[k] = so_far.level[k] = work->best.level[k];
-        double cost = set_cost(work, &so_far);
+        double cost = set_bill(work, &so_far).all;
         struct fix_change *change = &changes[answer->change_count++];
         *change = (struct fix_change){.kind = work->slots[k].kind,
                                       .what = option->what,
@@ -114,6 +137,7 @@ static void describe_changes(struct work *work) {
     answer->changes = changes;
     answer->cost = before - described;
     answer->trays = (int)work->best_effort.trays;
+    answer->by_price = work->by_price;
     answer->effort = (double)work->best_effort.milli / 1000.0;
 }
 

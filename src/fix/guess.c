@@ -21,7 +21,11 @@ enum { FEW = 6, EACH = 3 };
 static double cost_of_step(const struct work *work, const struct worth *worth) {
     static const double tray = 1000.0; /* board feet: anything rather than that */
     const struct option *option = &work->slots[worth->slot].items[worth->level - 1];
-    return option->effort + tray * option->trays;
+    static const double board_foot =
+        1.0; /* of money, where it decides; effort is the small change */
+    double guide = work->by_price ? fmax(option->money, 0.0) + 0.1 * board_foot * option->effort
+                                  : option->effort;
+    return guide + tray * option->trays;
 }
 
 static double rate_from(struct work *work, const struct set *from, double score,
@@ -67,7 +71,7 @@ static bool is_step(const struct work *work, const struct worth *worth, const st
         (round->closed && round->closed->level[worth->slot] == worth->level))
         return false;
     set.level[worth->slot] = worth->level;
-    return !work->found || effort_compare(set_effort(work, &set), work->best_effort) < 0;
+    return !work->found || effort_compare(set_guide(work, &set), work->best_guide) < 0;
 }
 
 static void refresh(struct work *work, struct worths *worths, const struct round *round,
@@ -141,12 +145,13 @@ void keep(struct work *work, const struct set *set) {
     work->found = true;
     work->best = *set;
     work->best_effort = effort;
+    work->best_guide = set_guide(work, set);
 }
 
 /* The set where it is cheaper than the best, and passes: the best from now on. */
 static bool improves(struct work *work, const struct set *set) {
-    if (effort_compare(set_effort(work, set), work->best_effort) >= 0 || !budget_left(work) ||
-        !set_try(work, set).passes)
+    if (effort_compare(set_guide(work, set), work->best_guide) >= 0 || !budget_left(work) ||
+        !set_try(work, set).passes || effort_compare(set_effort(work, set), work->best_effort) >= 0)
         return false;
     keep(work, set);
     return true;
@@ -255,7 +260,8 @@ static void rank(struct work *work, struct starts *starts) {
     static const double worth_of_score = 1.0; /* board feet; [trade] */
     for (size_t k = 0; k < starts->count && budget_left(work); k++) {
         struct start start = starts->items[k];
-        start.rank = (double)set_effort(work, &start.set).milli / 1000.0 +
+        struct effort guide = set_guide(work, &start.set);
+        start.rank = (double)(work->by_price ? guide.money : guide.milli) / 1000.0 +
                      worth_of_score * set_try(work, &start.set).wood;
         size_t at = k;
         for (; at > 0 && starts->items[at - 1].rank > start.rank; at--)
@@ -295,7 +301,7 @@ static void climb_from_sizes(struct climber *climber, bool braced) {
     rank(work, &starts);
     for (size_t k = 0; k < starts.count && k < CLIMBS && budget_left(work); k++) {
         struct set set = starts.items[k].set;
-        if (work->found && effort_compare(set_effort(work, &set), work->best_effort) >= 0)
+        if (work->found && effort_compare(set_guide(work, &set), work->best_guide) >= 0)
             continue;
         if (climb(climber, &set, 0.5, other_slots(work), NULL))
             keep(work, &set);

@@ -84,25 +84,112 @@ static bool is_small(const struct cut_answer *answer, const char *what) {
     return false;
 }
 
-/* The bill of a frame; NAN where something that counts has no price. Screws and the like count
- * where the file prices some. */
-static double bill(struct work *work, const struct frame *frame) {
+/* NAN where something that counts has no price. Screws and the like count where the file prices
+ * some. */
+static struct bill bill_of(struct work *work, const struct frame *frame) {
+    static const struct bill none = {NAN, NAN};
     struct cut_options options = {.kerf = table_constant("cut-kerf").value};
     const struct cut_answer *answer = cut_frame(work->arena, frame, &options);
     if (answer->problems.count)
-        return NAN;
+        return none;
     for (size_t k = 0; k < answer->unpriced.count; k++)
-        if (prices_smalls(work->frame) || !is_small(answer, answer->unpriced.items[k]))
-            return NAN;
-    return answer->cost;
+        if (work->prices_smalls || !is_small(answer, answer->unpriced.items[k]))
+            return none;
+    struct bill bill = {answer->cost, 0.0};
+    for (size_t k = 0; k < answer->stick_count; k++) {
+        bill.sticks += answer->sticks[k].cost;
+        work->bill_may_shrink |= !answer->sticks[k].proved;
+    }
+    for (size_t k = 0; k < answer->sheet_count; k++) {
+        bill.sticks += answer->sheets[k].cost;
+        work->bill_may_shrink |= !answer->sheets[k].proved;
+    }
+    return bill;
 }
 
-double set_cost(struct work *work, const struct set *set) {
+struct bill set_bill(struct work *work, const struct set *set) {
     struct arena_mark mark = arena_mark(work->arena);
     struct problems problems = problems_new(work->arena);
     const struct frame *frame =
         frame_of_tree(work->arena, set_tree(work, set), work->options->limits, &problems);
-    double cost = frame && frame->prices.count ? bill(work, frame) : NAN;
+    struct bill bill =
+        frame && frame->prices.count ? bill_of(work, frame) : (struct bill){NAN, NAN};
     arena_rewind(work->arena, mark);
-    return cost;
+    return bill;
+}
+
+/* ---- a catalogue with prices ---- */
+
+/* May a stick that is made this other one cost less, however it is cut? The other is sold in the
+ * same lengths, each at no less. */
+static bool may_be_cheaper(const struct work *work, int stick, int other) {
+    const struct frame *frame = work->frame;
+    size_t ours = 0, matched = 0, theirs = 0;
+    for (size_t a = 0; a < frame->prices.count; a++) {
+        const struct price_entry *now = &frame->prices.items[a];
+        theirs += now->stick == other;
+        if (now->stick != stick)
+            continue;
+        ours++;
+        for (size_t b = 0; b < frame->prices.count; b++) {
+            const struct price_entry *then = &frame->prices.items[b];
+            matched += then->stick == other && then->price.basis == now->price.basis &&
+                       then->price.by_length == now->price.by_length &&
+                       then->price.length == now->price.length &&
+                       then->price.amount >= now->price.amount;
+        }
+    }
+    return matched != ours || theirs != ours;
+}
+
+/* Its money, or NAN. What makes no piece more and no other is free; so are anchors, which `cut`
+ * does not count. */
+static double money_alone(struct work *work, size_t slot, size_t level) {
+    enum change_kind kind = work->slots[slot].kind;
+    struct set set = {{0}};
+    set.level[slot] = (unsigned char)level;
+    if (kind == CHANGE_TURN || kind == CHANGE_HOLD_DOWN || kind == CHANGE_TRAYS ||
+        (kind == CHANGE_JOINT && !work->prices_smalls))
+        return 0.0;
+    double money = set_bill(work, &set).all - work->described_bill;
+    if (isfinite(money) && (kind == CHANGE_SIZE || kind == CHANGE_GRADE)) {
+        int stick = work->slots[slot].stick;
+        int other = same_wood(work->frame, stick, said(work, &set, CHANGE_SIZE, stick, "size"),
+                              said(work, &set, CHANGE_GRADE, stick, "grade"));
+        work->bill_may_shrink |= other >= 0 && may_be_cheaper(work, stick, other);
+    }
+    return money;
+}
+
+static size_t pieces_of(const struct work *work) {
+    size_t pieces = 0;
+    for (size_t k = 0; k < work->frame->sticks.count; k++)
+        pieces += work->pieces[k];
+    return pieces;
+}
+
+bool price_catalogue(struct work *work) {
+    enum { PIECES_MOST = 120 };
+    work->prices_smalls = prices_smalls(work->frame);
+    work->described_bill = set_bill(work, &(struct set){{0}}).all;
+    if (!isfinite(work->described_bill) || pieces_of(work) > PIECES_MOST)
+        return false;
+    struct choice priced[SLOTS_MOST];
+    size_t count = 0;
+    for (size_t s = 0; s < work->slot_count; s++) {
+        struct choice slot = work->slots[s];
+        slot.items = NULL;
+        slot.count = slot.capacity = 0;
+        for (size_t k = 1; k <= work->slots[s].count; k++) {
+            struct option option = work->slots[s].items[k - 1];
+            option.money = money_alone(work, s, k);
+            if (isfinite(option.money))
+                ARRAY_PUSH(work->arena, &slot, option);
+        }
+        if (slot.count)
+            priced[count++] = slot;
+    }
+    memcpy(work->slots, priced, count * sizeof *priced);
+    work->slot_count = count;
+    return true;
 }

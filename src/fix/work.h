@@ -14,6 +14,7 @@ struct option {
     const char *what;        /* in words */
     const struct node *edit; /* {sticks: {rail: {size: 1x3}}} */
     double effort;           /* board feet (fix/effort.h) */
+    double money;            /* what it adds to the bill alone; where sets are compared by price */
     int trays;               /* given up */
 };
 /* Changes of which at most one is made: the sizes of one kind of stick. Ascending effort. */
@@ -32,10 +33,10 @@ struct set {
     unsigned char level[SLOTS_MOST];
 };
 
-/* Fewest trays given up first, then least effort; whole thousandths, so that sums do not depend on
- * their order. */
+/* Fewest trays given up first, then least money where sets are compared by it, then least effort;
+ * whole thousandths, so that sums do not depend on their order. */
 struct effort {
-    long trays, milli;
+    long trays, money, milli;
 };
 
 struct judged {
@@ -63,9 +64,13 @@ struct work {
     double *lengths;
     struct memo *memo;
     size_t budget; /* variants that may be judged */
+    bool by_price;
+    bool prices_smalls;   /* screws and the like count in the bill */
+    bool bill_may_shrink; /* a change more may make it less: nothing is proved */
+    double described_bill;
     bool found;
     struct set best;
-    struct effort best_effort;
+    struct effort best_effort, best_guide;
     struct set nearest; /* of those that do not pass */
     double nearest_score;
 };
@@ -107,7 +112,11 @@ const char *bare_place(const struct work *work, const double at[3]);
 
 /* ---- variants ---- */
 
-struct effort set_effort(const struct work *work, const struct set *set);
+/* The sum over its changes; of the money that is a guide alone, since boards are whole. */
+struct effort set_guide(const struct work *work, const struct set *set);
+/* With the money of the whole set. `bound`: with what no set that holds this one falls below. */
+struct effort set_effort(struct work *work, const struct set *set);
+struct effort set_bound(struct work *work, const struct set *set);
 int effort_compare(struct effort a, struct effort b);
 
 /* The edits of a set in one, and the whole description with them. */
@@ -117,9 +126,18 @@ struct node *set_tree(struct work *work, const struct set *set);
 /* Prices of sticks that the set makes another size or grade: those of a stick of the file that is
  * the same wood, else none. NULL where no price is touched. */
 const struct node *price_edit(struct work *work, const struct set *set);
-/* What `cut` says that all of it costs with the set; NAN where a price is missing. Takes no memory.
- */
-double set_cost(struct work *work, const struct set *set);
+/* What `cut` says that all of it costs with the set; NAN where a price is missing. Takes no
+ * memory. */
+struct bill {
+    double all;
+    double sticks; /* and sheets; screws and the like left out */
+};
+struct bill set_bill(struct work *work, const struct set *set);
+
+/* The changes whose prices are known, with what each adds to the bill; the catalogue is cut down to
+ * them. False where the file prices too little for that, or the frame is too large to be cut so
+ * often; nothing is changed then. */
+bool price_catalogue(struct work *work);
 
 /* Judge a set, into `result`; false where the description with it is wrong. Takes memory.
  * `first_failure`: as in judge/judge.h. */
@@ -127,9 +145,14 @@ bool set_judge(struct work *work, const struct set *set, bool first_failure, str
 
 /* The same, remembered; takes no memory. Counts as tried when it was not known. */
 struct judged set_try(struct work *work, const struct set *set);
+/* The bill, remembered likewise; not counted as tried. */
+struct bill set_bill_known(struct work *work, const struct set *set);
 bool budget_left(const struct work *work);
 void memo_new(struct work *work);
 
+/* What is wrong with it. */
+struct judged judged_of(const struct work *work, const struct result *result);
+uint64_t all_slots(const struct work *work);
 int slots_in(uint64_t mask);
 
 /* Slots that may well mend a check of such a frame: a guess, for what to try first. */
