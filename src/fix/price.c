@@ -70,6 +70,10 @@ const struct node *price_edit(struct work *work, const struct set *set) {
 
 /* ---- what it costs ---- */
 
+static struct cut_options usual_cut(void) {
+    return (struct cut_options){.kerf = table_constant("cut-kerf").value};
+}
+
 static bool prices_smalls(const struct frame *frame) {
     for (size_t k = 0; k < frame->prices.count; k++)
         if (frame->prices.items[k].stick < 0 && frame->prices.items[k].sheet < 0)
@@ -84,17 +88,40 @@ static bool is_small(const struct cut_answer *answer, const char *what) {
     return false;
 }
 
+static const struct cut_piece *piece_named(const struct cut_answer *answer, const char *name) {
+    for (size_t s = 0; s < answer->stick_count; s++)
+        for (size_t k = 0; k < answer->sticks[s].piece_count; k++)
+            if (strcmp(answer->sticks[s].pieces[k].name, name) == 0)
+                return &answer->sticks[s].pieces[k];
+    return NULL;
+}
+
+/* Is a piece shorter than described? A rail is that behind a wider post. Where no change alone
+ * makes one shorter, none do together: ends that stop at their hosts would be shorter with any
+ * wider one, those that run past longer. */
+static bool shortens(const struct cut_answer *described, const struct cut_answer *answer) {
+    static const double same = 1e-9; /* m */
+    for (size_t s = 0; described && s < described->stick_count; s++)
+        for (size_t k = 0; k < described->sticks[s].piece_count; k++) {
+            const struct cut_piece *then = piece_named(answer, described->sticks[s].pieces[k].name);
+            if (!then || then->needs < described->sticks[s].pieces[k].needs - same)
+                return true;
+        }
+    return false;
+}
+
 /* NAN where something that counts has no price. Screws and the like count where the file prices
  * some. */
 static struct bill bill_of(struct work *work, const struct frame *frame) {
     static const struct bill none = {NAN, NAN};
-    struct cut_options options = {.kerf = table_constant("cut-kerf").value};
+    const struct cut_options options = usual_cut();
     const struct cut_answer *answer = cut_frame(work->arena, frame, &options);
     if (answer->problems.count)
         return none;
     for (size_t k = 0; k < answer->unpriced.count; k++)
         if (work->prices_smalls || !is_small(answer, answer->unpriced.items[k]))
             return none;
+    work->bill_may_shrink |= shortens(work->described, answer);
     struct bill bill = {answer->cost, 0.0};
     for (size_t k = 0; k < answer->stick_count; k++) {
         bill.sticks += answer->sticks[k].cost;
@@ -148,8 +175,7 @@ static double money_alone(struct work *work, size_t slot, size_t level) {
     enum change_kind kind = work->slots[slot].kind;
     struct set set = {{0}};
     set.level[slot] = (unsigned char)level;
-    if (kind == CHANGE_TURN || kind == CHANGE_HOLD_DOWN || kind == CHANGE_TRAYS ||
-        (kind == CHANGE_JOINT && !work->prices_smalls))
+    if (kind == CHANGE_HOLD_DOWN)
         return 0.0;
     double money = set_bill(work, &set).all - work->described_bill;
     if (isfinite(money) && (kind == CHANGE_SIZE || kind == CHANGE_GRADE)) {
@@ -172,6 +198,8 @@ bool price_catalogue(struct work *work) {
     enum { PIECES_MOST = 120 };
     work->prices_smalls = prices_smalls(work->frame);
     work->described_bill = set_bill(work, &(struct set){{0}}).all;
+    const struct cut_options options = usual_cut();
+    work->described = cut_frame(work->arena, work->frame, &options);
     if (!isfinite(work->described_bill) || pieces_of(work) > PIECES_MOST)
         return false;
     struct choice priced[SLOTS_MOST];
@@ -183,7 +211,7 @@ bool price_catalogue(struct work *work) {
         for (size_t k = 1; k <= work->slots[s].count; k++) {
             struct option option = work->slots[s].items[k - 1];
             option.money = money_alone(work, s, k);
-            if (isfinite(option.money))
+            if (isfinite(option.money) && option.trays == 0)
                 ARRAY_PUSH(work->arena, &slot, option);
         }
         if (slot.count)

@@ -68,6 +68,7 @@ struct work {
     bool prices_smalls;   /* screws and the like count in the bill */
     bool bill_may_shrink; /* a change more may make it less: nothing is proved */
     double described_bill;
+    const struct cut_answer *described; /* how it is cut; NULL where no price decides */
     bool found;
     struct set best;
     struct effort best_effort, best_guide;
@@ -135,8 +136,9 @@ struct bill {
 struct bill set_bill(struct work *work, const struct set *set);
 
 /* The changes whose prices are known, with what each adds to the bill; the catalogue is cut down to
- * them. False where the file prices too little for that, or the frame is too large to be cut so
- * often; nothing is changed then. */
+ * them (fewer trays cost nothing, and are for where nothing else helps). False where the file
+ * prices too little for that, or the frame is too large to be cut so often; nothing is changed
+ * then. */
 bool price_catalogue(struct work *work);
 
 /* Judge a set, into `result`; false where the description with it is wrong. Takes memory.

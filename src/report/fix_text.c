@@ -65,8 +65,13 @@ static const char *summary(struct arena *arena, const struct fix_answer *answer,
                            : arena_print(arena, "these %zu changes", answer->change_count));
 }
 
+/* Of the bill: "3.20 more". */
 static const char *money(struct arena *arena, double amount) {
-    return arena_print(arena, "%.2f", amount + 0.0);
+    long cents = lround(100.0 * fabs(amount));
+    if (cents == 0)
+        return "nothing more";
+    return arena_print(arena, "%ld.%02ld %s", cents / 100, cents % 100,
+                       amount < 0 ? "less" : "more");
 }
 
 static void changes_section(struct text *text, const struct fix_answer *answer) {
@@ -76,8 +81,7 @@ static void changes_section(struct text *text, const struct fix_answer *answer) 
         const struct fix_change *change = &answer->changes[k];
         paragraph(text, arena_print(arena, "  %zu. ", k + 1), 5, change->what);
         if (isfinite(change->cost))
-            paragraph(text, "     ", 5,
-                      arena_print(arena, "costs %s more", money(arena, change->cost)));
+            paragraph(text, "     ", 5, arena_print(arena, "costs %s", money(arena, change->cost)));
         if (change->mend_count)
             paragraph(text, "     ", 5,
                       arena_print(arena, "without it: %s",
@@ -89,7 +93,7 @@ static const char *cost_sentence(struct arena *arena, const struct fix_answer *a
     const char *effort = decimal_fixed(arena, answer->effort, 2);
     if (isfinite(answer->cost))
         return arena_print(arena,
-                           "By the prices of the file all of it costs %s more than as described "
+                           "By the prices of the file all of it costs %s than as described "
                            "(boards, sheets and parts as batten cut counts them).",
                            money(arena, answer->cost));
     return arena_print(arena,
