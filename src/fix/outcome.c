@@ -1,8 +1,12 @@
 #include "fix/work.h"
+#include "judge/judge.h"
 
 #include <string.h>
 
-static const double FOLDS = 1e6; /* a score worse than any of checks */
+/* Of a score: each stage that was not come to; what fails in one stage stays under that. */
+static const double STAGE = 20.0;
+static const double UNSEEN = 2.0; /* the same where sticks alone are looked at */
+static const double FOLDS = 1e6;  /* a score worse than any of checks */
 
 static bool is_of_joints(const struct check *check) {
     return strcmp(check->kind, "screw") == 0 || strcmp(check->kind, "joint-moment") == 0 ||
@@ -20,8 +24,7 @@ static double weight_of(const struct check *check) {
 }
 
 /* How much it fails, for the choice of what to try next: every check that fails or is not covered
- * counts. What fails in the part of the checks that is looked at first is worse than all that only
- * shows in the whole. */
+ * counts; what fails early hides what would fail later. */
 static void score(const struct result *result, struct judged *judged) {
     judged->score = judged->wood = 0.0;
     if (result->verdict == VERDICT_FAILED || !result->checks.count)
@@ -32,9 +35,13 @@ static void score(const struct result *result, struct judged *judged) {
         if (!is_of_joints(&result->checks.items[k]))
             judged->wood += weight;
     }
-    if (judged->score < FOLDS)
-        judged->score =
-            result->partial ? 1.0 + judged->score : judged->score / (1.0 + judged->score);
+    if (judged->score >= FOLDS)
+        return;
+    if (result->stopped_at && result->stopped_at < JUDGE_STAGES)
+        judged->wood += UNSEEN * (JUDGE_STAGES - result->stopped_at);
+    judged->score = STAGE * judged->score / (judged->score + STAGE);
+    if (result->stopped_at)
+        judged->score += STAGE * (JUDGE_STAGES + 1 - result->stopped_at);
 }
 
 static bool places_pieces_anew(const struct work *work, const struct choice *slot) {

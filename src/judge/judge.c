@@ -152,22 +152,25 @@ bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     return all_within_limits(&result);
 }
 
-/* The checks that cost little, for options->first_failure. */
-static bool fails_at_once(struct run *run) {
+/* The checks that need neither buckling nor second order, those first that cost least; true where
+ * some stage of them fails. */
+static bool fails_early(struct run *run) {
+    static void (*const stages[JUDGE_STAGES][4])(struct run *) = {
+        {judge_slats, judge_sag, judge_lean},
+        {judge_strength, judge_bearing},
+        {judge_screws, judge_hang, judge_ground},
+    };
     struct result *result = run->result;
     size_t cautions = result->cautions.count;
-    judge_slats(run);
-    judge_sag(run);
-    judge_lean(run);
-    judge_strength(run);
-    judge_bearing(run);
-    judge_screws(run);
-    judge_hang(run);
-    judge_ground(run);
-    result->verdict = worst_verdict(result);
-    result->partial = result->verdict > VERDICT_CLOSE;
-    if (result->partial)
-        return true;
+    for (int stage = 0; stage < JUDGE_STAGES; stage++) {
+        for (int k = 0; stages[stage][k]; k++)
+            stages[stage][k](run);
+        result->verdict = worst_verdict(result);
+        if (result->checks.count && result->verdict > VERDICT_CLOSE) {
+            result->stopped_at = stage + 1;
+            return true;
+        }
+    }
     result->checks.count = 0;
     result->cautions.count = cautions;
     return false;
@@ -188,7 +191,7 @@ static void judge_model(struct run *run) {
     }
     run->holding = holding_build(run->arena, run->model);
     judge_mark_sway(run);
-    if (run->options->first_failure && fails_at_once(run))
+    if (run->options->first_failure && fails_early(run))
         return;
     judge_idle_modes(run);
     if (!judge_keeps_its_feet(run) || !judge_stands(run)) {

@@ -108,7 +108,7 @@ struct bent {                /* the frame under one combination, upright */
 struct result {
     const struct frame *frame; /* NULL where the description had problems */
     enum verdict verdict;
-    bool partial; /* stopped at what failed first: not all checks are there (judge/judge.h) */
+    int stopped_at; /* 0: all was judged; else the stage that failed (judge/judge.h) */
     const char *basis;
     struct {
         struct check *items;
