@@ -20,13 +20,14 @@ struct choice *choice_new(struct work *work, enum change_kind kind, int stick, i
     return slot;
 }
 
-void choice_add(struct work *work, struct choice *slot, const char *what, const char *yaml,
-                double effort, int trays) {
+struct option *choice_add(struct work *work, struct choice *slot, const char *what,
+                          const char *yaml, double effort, int trays) {
     if (!slot || slot->count == UINT8_MAX)
-        return;
+        return NULL;
     const struct node *edit = tree_of_text(work->arena, yaml, strlen(yaml));
     ARRAY_PUSH(work->arena, slot,
                (struct option){.what = what, .edit = edit, .effort = effort, .trays = trays});
+    return &slot->items[slot->count - 1];
 }
 
 static bool is_used(const struct frame *frame, const char *name) {

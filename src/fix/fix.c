@@ -59,7 +59,7 @@ static void judge_described(struct work *work) {
 
 /* Small frames are judged quickly, so more of them are tried; the count never hangs on a clock. */
 static size_t tries_for(const struct work *work) {
-    enum { MEMBERS_TIMES_TRIES = 20000, LEAST = 300, MOST = 10000 };
+    enum { MEMBERS_TIMES_TRIES = 18000, LEAST = 300, MOST = 10000 };
     size_t tries = MEMBERS_TIMES_TRIES / work->model->member_count;
     if (work->options->tries)
         return work->options->tries;

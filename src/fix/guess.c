@@ -15,9 +15,6 @@ struct worths {
     size_t *stamps; /* per item: the round in which it was tried */
 };
 
-/* Of many options a climb looks at every third; the others come when changes are lessened. */
-enum { FEW = 6, EACH = 3 };
-
 static double cost_of_step(const struct work *work, const struct worth *worth) {
     static const double tray = 1000.0; /* board feet: anything rather than that */
     const struct option *option = &work->slots[worth->slot].items[worth->level - 1];
@@ -45,7 +42,7 @@ static struct worths all_worths(struct work *work) {
     worths.stamps = ARENA_ARRAY(work->arena, size_t, count);
     for (size_t s = 0; s < work->slot_count; s++)
         for (size_t k = 1; k <= work->slots[s].count; k++)
-            if (work->slots[s].count <= FEW || k % EACH == 1 || k == work->slots[s].count)
+            if (!work->slots[s].items[k - 1].fine)
                 worths.items[worths.count++] = (struct worth){s, (unsigned char)k, INFINITY};
     return worths;
 }
@@ -303,7 +300,8 @@ static void climb_from_sizes(struct climber *climber, bool braced) {
         struct set set = starts.items[k].set;
         if (work->found && effort_compare(set_guide(work, &set), work->best_guide) >= 0)
             continue;
-        if (climb(climber, &set, 0.5, other_slots(work), NULL))
+        if (climb(climber, &set, 0.5, other_slots(work), NULL) ||
+            climb(climber, &set, 0.5, UINT64_MAX, NULL))
             keep(work, &set);
     }
 }

@@ -21,6 +21,7 @@ struct fastened {
     int step;           /* of the lengths above: what the screws count for */
     int count;
     int plates; /* of a gusset */
+    bool fine;  /* shorter screws or other numbers of them than a first try would take */
 };
 static const char *const BOLTS[] = {"1/4 in", "5/16 in"};
 enum { BOLT_COUNT = sizeof BOLTS / sizeof *BOLTS };
@@ -129,11 +130,14 @@ static const char *end_keys(struct arena *arena, const struct fastened *end) {
 static void add(const struct joint_slot *joint, struct fastened end) {
     struct arena *arena = joint->work->arena;
     double more = fmax(end_effort(&end) - joint->now, 0.0);
-    choice_add(joint->work, joint->slot,
-               arena_print(arena, "at every '%s' joint %s", joint->name, end_words(arena, &end)),
-               arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name,
-                           end_keys(arena, &end), joint->rest),
-               effort_of("fix-change") + (double)joint->ends * more, 0);
+    struct option *option = choice_add(
+        joint->work, joint->slot,
+        arena_print(arena, "at every '%s' joint %s", joint->name, end_words(arena, &end)),
+        arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name, end_keys(arena, &end),
+                    joint->rest),
+        effort_of("fix-change") + (double)joint->ends * more, 0);
+    if (option)
+        option->fine = end.fine;
 }
 
 /* ---- what is tried ---- */
@@ -154,6 +158,7 @@ static void add_laps(const struct joint_slot *joint, const struct connection *no
     double length = typed ? now->length.value : 0.0;
     struct fastened end = {.type = type, .bolt = -1, .size = typed ? now->size_name : "8"};
     int count = now ? now->count : 2, steps = 0;
+    end.fine = true;
     for (int more = 1; typed && more <= MORE_STEPS; more++) {
         end.length = typed;
         end.step = fastened_now(joint->work, now).step;
@@ -166,6 +171,7 @@ static void add_laps(const struct joint_slot *joint, const struct connection *no
         steps++;
         end.length = length_words(joint->work, k);
         end.step = k;
+        end.fine = steps < LONGER_STEPS && k < LENGTH_COUNT - 1;
         for (int more = 0; more <= MORE_STEPS; more++) {
             end.count = count + more;
             add(joint, end);
@@ -195,7 +201,9 @@ static void add_with_screws(const struct joint_slot *joint, enum connection_type
                                          .length = length_words(joint->work, k),
                                          .step = k,
                                          .count = count,
-                                         .plates = plates});
+                                         .plates = plates,
+                                         .fine = k != range.last ||
+                                                 (count != range.few && count != range.many)});
 }
 
 static void add_joints(struct work *work, const char *name, const struct connection *now,

@@ -16,6 +16,7 @@ struct option {
     double effort;           /* board feet (fix/effort.h) */
     double money;            /* what it adds to the bill alone; where sets are compared by price */
     int trays;               /* given up */
+    bool fine;               /* between others: left out while a first set is looked for */
 };
 /* Changes of which at most one is made: the sizes of one kind of stick. Ascending effort. */
 struct choice {
@@ -93,9 +94,9 @@ void catalogue_feet(struct work *work);
 
 /* A slot without options yet; NULL where there is no room. */
 struct choice *choice_new(struct work *work, enum change_kind kind, int stick, int shelf);
-/* `yaml` is the edit; everything in the arena. */
-void choice_add(struct work *work, struct choice *slot, const char *what, const char *yaml,
-                double effort, int trays);
+/* `yaml` is the edit; everything in the arena. The option, to be adorned; NULL without a slot. */
+struct option *choice_add(struct work *work, struct choice *slot, const char *what,
+                          const char *yaml, double effort, int trays);
 
 /* A name of the file's own kind that no joint, member or connection has yet: "leg-1". */
 const char *name_unused(struct work *work, const char *word);
