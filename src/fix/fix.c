@@ -141,6 +141,27 @@ static void describe_changes(struct work *work) {
     answer->effort = (double)work->best_effort.milli / 1000.0;
 }
 
+static void note(struct work *work, const char *words) {
+    ARRAY_PUSH(work->arena, &work->answer->notes, words);
+}
+
+static void describe_limits(struct work *work) {
+    bool anchors = false;
+    for (size_t k = 0; k < work->slot_count; k++)
+        anchors |= work->slots[k].kind == CHANGE_HOLD_DOWN && work->best.level[k];
+    if (work->by_price && work->left_out)
+        note(work, arena_print(work->arena,
+                               "%zu changes without a price were not compared; a stick under "
+                               "sticks: of that size and grade, with its price under prices:, has "
+                               "them compared",
+                               work->left_out));
+    if (isfinite(work->answer->cost) && anchors)
+        note(work, "the iron of the hold-downs is not in the bill");
+    if (work->slots_left_out)
+        note(work, "the frame has more things to change than are looked at; those of later sticks, "
+                   "shelves and connections were left out");
+}
+
 static void describe_found(struct work *work) {
     struct fix_answer *answer = work->answer;
     struct result result = {0};
@@ -151,6 +172,7 @@ static void describe_found(struct work *work) {
     answer->after = result.verdict;
     take_cautions(work, &result);
     describe_changes(work);
+    describe_limits(work);
 }
 
 /* What still fails with the set that came nearest. */

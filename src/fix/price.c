@@ -213,6 +213,8 @@ bool price_catalogue(struct work *work) {
             option.money = money_alone(work, s, k);
             if (isfinite(option.money) && option.trays == 0)
                 ARRAY_PUSH(work->arena, &slot, option);
+            else
+                work->left_out += option.trays == 0;
         }
         if (slot.count)
             priced[count++] = slot;

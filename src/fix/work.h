@@ -60,6 +60,7 @@ struct work {
     struct choice slots[SLOTS_MOST];
     size_t slot_count;
     bool slots_left_out;
+    size_t left_out; /* options without a price, where sets are compared by it */
     const char *lap; /* the connection of sticks that are added */
     size_t *pieces;  /* per stick: how many, slats and lids included, and their length in m */
     double *lengths;

@@ -108,16 +108,15 @@ static const char *search_sentence(struct arena *arena, const struct fix_answer 
     const char *tried = arena_print(
         arena, "%zu changed description%s %s judged, out of a catalogue of %zu single changes",
         answer->tried, plural(answer->tried), answer->tried == 1 ? "was" : "were", answer->options);
+    const char *less = answer->by_price ? "costs less" : "takes less";
     if (answer->found && answer->proved)
         return arena_print(arena,
-                           "%s. No set of them that takes less passes: all that take less "
-                           "were tried or cannot pass.",
-                           tried);
+                           "%s. No set of them that %s passes: all of those were tried or cannot "
+                           "pass.",
+                           tried, less);
     if (answer->found)
-        return arena_print(arena,
-                           "%s. No set that takes less was found, but not all of them were "
-                           "tried.",
-                           tried);
+        return arena_print(arena, "%s. No set that %s was found, but not all of those were tried.",
+                           tried, less);
     if (answer->proved)
         return arena_print(arena, "%s. No set of them passes.", tried);
     return arena_print(arena, "%s. Not all sets were tried.", tried);

@@ -46,9 +46,9 @@ struct fix_answer {
     size_t tried;   /* descriptions that were judged, the described one not counted */
     size_t options; /* changes in the catalogue */
     bool proved;
-    const struct node *edit;   /* all edits in one */
+    const struct node *edit;    /* all edits in one */
     const struct node *nearest; /* where nothing is found: the edit that came nearest; NULL */
-    const struct node *edited; /* the whole description with them; NULL where nothing is found */
+    const struct node *edited;  /* the whole description with them; NULL where nothing is found */
     /* What fails or is not covered as described, and, where nothing was found, what is left with
      * the nearest set. */
     struct {
