@@ -53,7 +53,7 @@ const struct command COMMANDS[] = {
      "FRAME.yaml",
      "the cheapest changes that make everything pass",
      "FRAME.yaml describes the frame; - reads it from standard input. --output writes it with the "
-     "changes made, its comments kept.",
+     "changes made, its comments kept. Ends with 0 where a set of changes was found.",
      1,
      1,
      fix_command,

@@ -1,16 +1,14 @@
-#include "buy/buy.h"
-#include "fix/work.h"
+#include "fix/price.h"
+
 #include "frame/merge.h"
-#include "frame/tree.h"
 
 #include <math.h>
 #include <string.h>
 
 /* ---- prices of sticks that become another size or grade ---- */
 
-/* What the set says of a stick, "" where nothing. */
-static const char *said(const struct work *work, const struct set *set, enum change_kind kind,
-                        int stick, const char *key) {
+const char *set_says(const struct work *work, const struct set *set, enum change_kind kind,
+                     int stick, const char *key) {
     for (size_t k = 0; k < work->slot_count; k++) {
         const struct choice *slot = &work->slots[k];
         if (!set->level[k] || slot->kind != kind || slot->stick != stick)
@@ -23,8 +21,7 @@ static const char *said(const struct work *work, const struct set *set, enum cha
     return "";
 }
 
-/* A stick of the file that is the same wood; -1. */
-static int same_wood(const struct frame *frame, int stick, const char *size, const char *grade) {
+int same_wood(const struct frame *frame, int stick, const char *size, const char *grade) {
     const struct stick *now = &frame->sticks.items[stick];
     int want_size = *size ? table_size_find(size) : now->size;
     int want_grade = *grade ? table_grade_find(grade) : now->grade;
@@ -50,8 +47,8 @@ const struct node *price_edit(struct work *work, const struct set *set) {
     const struct node *prices = node_child(work->raw, "prices");
     const struct node *edit = NULL;
     for (size_t k = 0; prices && k < frame->sticks.count; k++) {
-        const char *size = said(work, set, CHANGE_SIZE, (int)k, "size");
-        const char *grade = said(work, set, CHANGE_GRADE, (int)k, "grade");
+        const char *size = set_says(work, set, CHANGE_SIZE, (int)k, "size");
+        const char *grade = set_says(work, set, CHANGE_GRADE, (int)k, "grade");
         const char *name = frame->sticks.items[k].name;
         if ((!*size && !*grade) || !node_child(prices, name))
             continue;
@@ -70,11 +67,11 @@ const struct node *price_edit(struct work *work, const struct set *set) {
 
 /* ---- what it costs ---- */
 
-static struct cut_options usual_cut(void) {
+struct cut_options usual_cut(void) {
     return (struct cut_options){.kerf = table_constant("cut-kerf").value};
 }
 
-static bool prices_smalls(const struct frame *frame) {
+bool prices_smalls(const struct frame *frame) {
     for (size_t k = 0; k < frame->prices.count; k++)
         if (frame->prices.items[k].stick < 0 && frame->prices.items[k].sheet < 0)
             return true;
@@ -143,83 +140,4 @@ struct bill set_bill(struct work *work, const struct set *set) {
         frame && frame->prices.count ? bill_of(work, frame) : (struct bill){NAN, NAN};
     arena_rewind(work->arena, mark);
     return bill;
-}
-
-/* ---- a catalogue with prices ---- */
-
-/* May a stick that is made this other one cost less, however it is cut? The other is sold in the
- * same lengths, each at no less. */
-static bool may_be_cheaper(const struct work *work, int stick, int other) {
-    const struct frame *frame = work->frame;
-    size_t ours = 0, matched = 0, theirs = 0;
-    for (size_t a = 0; a < frame->prices.count; a++) {
-        const struct price_entry *now = &frame->prices.items[a];
-        theirs += now->stick == other;
-        if (now->stick != stick)
-            continue;
-        ours++;
-        for (size_t b = 0; b < frame->prices.count; b++) {
-            const struct price_entry *then = &frame->prices.items[b];
-            matched += then->stick == other && then->price.basis == now->price.basis &&
-                       then->price.by_length == now->price.by_length &&
-                       then->price.length == now->price.length &&
-                       then->price.amount >= now->price.amount;
-        }
-    }
-    return matched != ours || theirs != ours;
-}
-
-/* Its money, or NAN. What makes no piece more and no other is free; so are anchors, which `cut`
- * does not count. */
-static double money_alone(struct work *work, size_t slot, size_t level) {
-    enum change_kind kind = work->slots[slot].kind;
-    struct set set = {{0}};
-    set.level[slot] = (unsigned char)level;
-    if (kind == CHANGE_HOLD_DOWN)
-        return 0.0;
-    double money = set_bill(work, &set).all - work->described_bill;
-    if (isfinite(money) && (kind == CHANGE_SIZE || kind == CHANGE_GRADE)) {
-        int stick = work->slots[slot].stick;
-        int other = same_wood(work->frame, stick, said(work, &set, CHANGE_SIZE, stick, "size"),
-                              said(work, &set, CHANGE_GRADE, stick, "grade"));
-        work->bill_may_shrink |= other >= 0 && may_be_cheaper(work, stick, other);
-    }
-    return money;
-}
-
-static size_t pieces_of(const struct work *work) {
-    size_t pieces = 0;
-    for (size_t k = 0; k < work->frame->sticks.count; k++)
-        pieces += work->pieces[k];
-    return pieces;
-}
-
-bool price_catalogue(struct work *work) {
-    enum { PIECES_MOST = 120 };
-    work->prices_smalls = prices_smalls(work->frame);
-    work->described_bill = set_bill(work, &(struct set){{0}}).all;
-    const struct cut_options options = usual_cut();
-    work->described = cut_frame(work->arena, work->frame, &options);
-    if (!isfinite(work->described_bill) || pieces_of(work) > PIECES_MOST)
-        return false;
-    struct choice priced[SLOTS_MOST];
-    size_t count = 0;
-    for (size_t s = 0; s < work->slot_count; s++) {
-        struct choice slot = work->slots[s];
-        slot.items = NULL;
-        slot.count = slot.capacity = 0;
-        for (size_t k = 1; k <= work->slots[s].count; k++) {
-            struct option option = work->slots[s].items[k - 1];
-            option.money = money_alone(work, s, k);
-            if (isfinite(option.money) && option.trays == 0)
-                ARRAY_PUSH(work->arena, &slot, option);
-            else
-                work->left_out += option.trays == 0;
-        }
-        if (slot.count)
-            priced[count++] = slot;
-    }
-    memcpy(work->slots, priced, count * sizeof *priced);
-    work->slot_count = count;
-    return true;
 }

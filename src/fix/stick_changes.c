@@ -4,8 +4,8 @@
 #include <string.h>
 
 /* Sizes that yards keep, by nominal inches; larger ones are no frame of this kind any more. */
-static const char *const SIZES[] = {"1x2", "1x3", "2x2", "1x4", "2x3", "1x6",
-                                    "2x4", "3x3", "2x6", "4x4", "2x8"};
+static const char *const SIZES[] = {"1x2", "1x3", "2x2", "1x4", "2x3",  "1x6", "2x4",
+                                    "3x3", "2x6", "4x4", "2x8", "2x10", "4x6"};
 enum { SIZE_COUNT = sizeof SIZES / sizeof *SIZES, SIZE_STEPS = 5 };
 static const char *const GRADES[] = {"no-2", "no-1", "select-structural"};
 enum { GRADE_COUNT = sizeof GRADES / sizeof *GRADES };

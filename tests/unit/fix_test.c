@@ -288,9 +288,32 @@ Test(fix, anchors_a_frame_that_falls_over) {
     is_one(answer, CHANGE_HOLD_DOWN, "hold-down");
 }
 
+/* The shape stays in the file; the diagonal comes beside it. */
 Test(fix, puts_in_a_diagonal) {
-    is_one(fixed(text_of_file(arena, "tests/cases/expand-text/frame.yaml")), CHANGE_BRACE,
-           "put in a diagonal from fr0 to br2");
+    struct fix_answer *answer = fixed(text_of_file(arena, "tests/cases/expand-text/frame.yaml"));
+    is_one(answer, CHANGE_BRACE, "put in a diagonal from fr0 to br2");
+    cr_assert_not_null(node_child(answer->edited, "shape"));
+    const struct node *added = node_child(answer->changes[0].edit, "members")->first;
+    cr_assert(strcmp(node_child(added, "from")->text, "fr0") == 0);
+    cr_assert(strcmp(node_child(added, "to")->text, "br2") == 0);
+}
+
+/* An entry that a shape makes comes along whole where one key of it changes. */
+Test(fix, completes_entries_that_a_shape_makes) {
+    const char *text = text_of_file(arena, "examples/shape-stand.yaml");
+    struct work *work = work_new(arena, text, strlen(text), frame_of_text(arena, text), &PLAIN);
+    struct set set = {{0}};
+    for (size_t s = 0; s < work->slot_count; s++)
+        if (work->slots[s].kind == CHANGE_TRAYS && work->slots[s].shelf == 0)
+            set.level[s] = 1;
+    const struct node *shelf = node_child(node_child(set_edit(work, &set), "shelves"), "shelf-1");
+    cr_assert_not_null(node_child(shelf, "rails"));
+    cr_assert_not_null(node_child(shelf, "deck"));
+    cr_assert(strcmp(node_child(node_child(shelf, "trays"), "count")->text, "4") == 0);
+    struct result result = {0};
+    cr_assert(set_judge(work, &set, false, &result));
+    cr_assert_eq(result.frame->shelves.items[0].tray_count, 4);
+    cr_assert_eq(result.frame->shelves.items[1].tray_count, 5);
 }
 
 /* No.8 screws, 0.164 in thick, must reach 6 diameters, 0.98 in, into the post behind 1-1/2 in of
