@@ -136,9 +136,9 @@ test-browser: ## install Chromium (Debian), look at every example's report in it
 
 # ---- speed: ratios in one run, never part of the tests ----
 
-$(BUILD)/bench: tests/bench/bench.c tests/bench/cutting.c $(BUILD)/libbatten.a
+$(BUILD)/bench: tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c $(BUILD)/libbatten.a
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ \
-		tests/bench/bench.c tests/bench/cutting.c \
+		tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c \
 		$(BUILD)/libbatten.a -llapacke -llapack $(ALL_LDLIBS)
 
 $(BUILD)/trivial: tests/bench/trivial.c

@@ -11,6 +11,7 @@
 #include "sway/sway.h"
 
 #include "cutting.h"
+#include "fixing.h"
 
 #include "base/text.h"
 
@@ -578,5 +579,7 @@ int main(int argc, char **argv) {
     buckling_verdict(argv[3], 1);
     buckling_verdict(argv[3], 0);
     cutting();
+    if (!fixing(argv[3]))
+        return 1;
     return all_agree ? 0 : 1;
 }
