@@ -51,7 +51,7 @@ static void lean_table(struct text *out, const struct brace_answer *answer) {
     page_paragraph(out, NULL, lean_introduction(answer));
     if (!answer->lean_count)
         return;
-    text_add(out, "<div class=\"scroll\"><table>\n");
+    text_add(out, "<table>\n<tbody>\n");
     cells(out, &heading, "th");
     for (size_t k = 0; k < answer->lean_count; k++) {
         struct lean_cells moves = lean_moves(out->arena, answer, &answer->lean[k]);
@@ -60,7 +60,7 @@ static void lean_table(struct text *out, const struct brace_answer *answer) {
         if (lean_varies(&answer->lean[k]))
             cells(out, &ranges, "td");
     }
-    text_add(out, "</table></div>\n");
+    text_add(out, "</tbody>\n</table>\n");
     for (size_t k = 0; k < answer->lean_count; k++)
         page_paragraph(out, NULL, lean_remark(out->arena, answer, &answer->lean[k]));
 }

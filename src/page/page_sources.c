@@ -64,11 +64,10 @@ void page_sources(struct text *out, const struct page *page) {
     if (!sources.count)
         return;
     page_heading(out, "Sources");
-    text_add(out,
-             "<div class=\"scroll\"><table>\n<tr><th>source</th><th>how it is known</th></tr>\n");
+    text_add(out, "<table>\n<tbody>\n<tr><th>source</th><th>how it is known</th></tr>\n");
     for (size_t k = 0; k < sources.count; k++)
         text_print(out, "<tr><td>%s</td><td>%s</td></tr>\n",
                    markup(out->arena, sources.items[k].words),
                    sources.items[k].has_mark ? mark_in_words(sources.items[k].mark) : "the rule");
-    text_add(out, "</table></div>\n");
+    text_add(out, "</tbody>\n</table>\n");
 }
