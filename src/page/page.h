@@ -26,6 +26,8 @@ void page_checks(struct text *out, const struct page *page);
 void page_folding(struct text *out, const struct page *page);
 void page_bracing(struct text *out, const struct page *page);
 void page_margins(struct text *out, const struct page *page);
+/* How the worst checks grow with a load: a figure; nothing where there is no plot. */
+void page_plot(struct text *out, const struct margin_answer *answer, enum margin_load load);
 void page_cautions(struct text *out, const struct page *page);
 void page_sources(struct text *out, const struct page *page);
 

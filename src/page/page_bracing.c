@@ -5,7 +5,6 @@
 #include "report/brace_sentences.h"
 #include "report/brace_words.h"
 #include "report/check_text.h"
-#include "report/margin_text.h"
 
 #include <string.h>
 
@@ -127,19 +126,4 @@ void page_bracing(struct text *out, const struct page *page) {
         page_item(out, answer->notes.items[k]);
     if (answer->notes.count)
         text_add(out, "</ul>\n");
-}
-
-void page_margins(struct text *out, const struct page *page) {
-    const struct margin_answer *margins = page->margins;
-    if (!margins || margins->trouble || margins->verdict == VERDICT_FOLDS)
-        return;
-    page_heading(out, "How much more does it bear?");
-    page_paragraph(
-        out, NULL,
-        "Each load is raised alone until the first check fails, the others as described.");
-    text_add(out, "<ul>\n");
-    for (int load = 0; load < MARGIN_COUNT; load++)
-        page_item(out, arena_print(out->arena, "%s: %s", MARGIN_NAMES[load],
-                                   margin_sentence(out->arena, margins, (enum margin_load)load)));
-    text_add(out, "</ul>\n");
 }
