@@ -1,6 +1,7 @@
 #include "cli/command.h"
 
 #include "brace/brace.h"
+#include "buy/buy.h"
 #include "cli/combination.h"
 #include "cli/judged.h"
 #include "cli/write_output.h"
@@ -26,7 +27,10 @@ static void write_page(const struct call *call, const struct result *result, str
         result->verdict < VERDICT_FOLDS ? margin_find(call->arena, result->frame) : NULL;
     if (margins)
         margin_curves(call->arena, margins);
-    page_html(text, &(struct page){.drawing = &drawing, .margins = margins});
+    const struct cut_options usual = {.kerf = table_constant("cut-kerf").value};
+    page_html(text, &(struct page){.drawing = &drawing,
+                                   .margins = margins,
+                                   .cut = cut_frame(call->arena, result->frame, &usual)});
 }
 
 enum exit_status report_command(const struct call *call) {

@@ -72,6 +72,7 @@ void page_html(struct text *out, const struct page *page) {
         page_checks(out, page);
     page_bracing(out, page);
     page_margins(out, page);
+    page_cutting(out, page);
     page_cautions(out, page);
     page_sources(out, page);
     foot(out, page);
