@@ -20,7 +20,7 @@ struct margin_point {
 };
 struct margin_curve { /* of one check */
     const char *id, *kind, *words;
-    bool beyond; /* it ends where so much load is not published */
+    bool beyond;                       /* it ends where so much load is not published */
     const struct margin_point *points; /* each judged; ascending load; none where it has no ratio */
     size_t count;
     double limit_at; /* the load at which its ratio passes 1; NAN: nowhere in the plot */
