@@ -108,6 +108,11 @@ $(BUILD)/json_compare: $(TOOL_SOURCES) $(wildcard tests/tools/*.h) | needs
 	@mkdir -p $(@D)
 	$(call say,link $@)$(CC) -std=c17 -D_POSIX_C_SOURCE=200809L $(WARNINGS) $(CFLAGS) -o $@ $(TOOL_SOURCES) -lm
 
+# Put in front of a program: its allocations, or its writing, go wrong (Linux with glibc).
+$(BUILD)/fail_%.so: tests/tools/fail_%.c | needs
+	@mkdir -p $(@D)
+	$(call say,link $@)$(CC) -std=c17 $(WARNINGS) -O1 -shared -fPIC -o $@ $< -ldl
+
 .PHONY: test-programs
 test-programs: $(BUILD)/batten $(BUILD)/unit-tests $(BUILD)/json_compare
 
@@ -116,7 +121,7 @@ SANITIZERS := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-f
 .PHONY: test
 test: ## install what the tests need (Debian), build twice, run every test
 	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES)
-	@$(MAKE) --no-print-directory -j$(JOBS) test-programs installable
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs installable $(BUILD)/fail_memory.so $(BUILD)/fail_write.so
 	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/san CFLAGS='-O1 -g' \
 		SANITIZE='$(SANITIZERS)'
 	@tests/tools/run-all $(BUILD) $(BUILD)/san
