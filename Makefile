@@ -167,6 +167,15 @@ test-same: $(BUILD)/batten ## the same text from gcc and clang at four levels of
 	@$(MAKE) --no-print-directory -j$(JOBS) all CC=clang BUILD=$(BUILD)/same-clang-O3 CFLAGS='-O3 -march=native'
 	@tests/tools/run-same $(BUILD)/test-same $(BUILD)/batten $(foreach each,gcc-O0 gcc-O3 clang-O1 clang-O3,$(BUILD)/same-$(each)/batten)
 
+# Which lines and branches the tests of one run reach; what is left of the checks and loads is named.
+COVERAGE_PACKAGES := gcovr
+.PHONY: coverage
+coverage: ## which lines the tests run, folder by folder (installs gcovr)
+	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES) $(COVERAGE_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/coverage CFLAGS='-O0 -g --coverage' \
+		LDFLAGS=--coverage
+	@tests/tools/run-coverage $(BUILD)/coverage
+
 .PHONY: test-all
 test-all: test ## make test, and the long ones
 	@$(MAKE) --no-print-directory test-memory
