@@ -30,7 +30,8 @@ pkg-config = $(shell pkg-config $(1) 2>/dev/null)
 WARNINGS := -Wall -Wextra -Wshadow -Wconversion -Wno-sign-conversion -Wstrict-prototypes \
 	-Wmissing-prototypes -Wvla -Wundef -Wpointer-arith -Wcast-qual -Wwrite-strings $(WERROR)
 ALL_CPPFLAGS = -Isrc -I$(BUILD) -D_POSIX_C_SOURCE=200809L $(LIBRARY_CPPFLAGS) $(CPPFLAGS)
-ALL_CFLAGS = -std=c17 $(WARNINGS) $(SANITIZE) $(CFLAGS)
+# Without fused multiplication every compiler rounds alike: the same text from all of them.
+ALL_CFLAGS = -std=c17 -ffp-contract=off $(WARNINGS) $(SANITIZE) $(CFLAGS)
 ALL_LDFLAGS = -Wl,-O1,--as-needed $(SANITIZE) $(LDFLAGS)
 LIBRARY_CPPFLAGS := $(call pkg-config,--cflags $(LIBRARIES))
 ALL_LDLIBS = $(or $(call pkg-config,--libs $(LIBRARIES)),-lgsl -lgslcblas -lyaml) -lm $(LDLIBS)
@@ -108,6 +109,11 @@ $(BUILD)/json_compare: $(TOOL_SOURCES) $(wildcard tests/tools/*.h) | needs
 	@mkdir -p $(@D)
 	$(call say,link $@)$(CC) -std=c17 -D_POSIX_C_SOURCE=200809L $(WARNINGS) $(CFLAGS) -o $@ $(TOOL_SOURCES) -lm
 
+# Put in front of a program: its allocations, or its writing, go wrong (Linux with glibc).
+$(BUILD)/fail_%.so: tests/tools/fail_%.c | needs
+	@mkdir -p $(@D)
+	$(call say,link $@)$(CC) -std=c17 $(WARNINGS) -O1 -shared -fPIC -o $@ $< -ldl
+
 .PHONY: test-programs
 test-programs: $(BUILD)/batten $(BUILD)/unit-tests $(BUILD)/json_compare
 
@@ -116,10 +122,64 @@ SANITIZERS := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-f
 .PHONY: test
 test: ## install what the tests need (Debian), build twice, run every test
 	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES)
-	@$(MAKE) --no-print-directory -j$(JOBS) test-programs installable
-	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/san CFLAGS='-O1 -g' \
-		SANITIZE='$(SANITIZERS)'
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs installable $(BUILD)/fail_memory.so $(BUILD)/fail_write.so
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs $(FUZZ_TARGETS:%=$(BUILD)/san/replay-%) BUILD=$(BUILD)/san \
+		CFLAGS='-O1 -g' SANITIZE='$(SANITIZERS)'
 	@tests/tools/run-all $(BUILD) $(BUILD)/san
+
+# ---- fuzzing ----
+
+FUZZ_TARGETS := quantity read check
+FUZZ_PACKAGES := clang libclang-rt-14-dev
+FUZZ_SECONDS ?= 60
+FUZZ_SANITIZERS := -fsanitize=address,undefined -fno-sanitize-recover=all
+
+# The corpus once through a target, without libFuzzer.
+$(BUILD)/replay-%: tests/fuzz/%.c tests/fuzz/replay.c tests/fuzz/fuzz.h $(BUILD)/libbatten.a
+	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra $(SANITIZE) $(CFLAGS) $(ALL_LDFLAGS) -o $@ \
+		tests/fuzz/$*.c tests/fuzz/replay.c $(BUILD)/libbatten.a $(ALL_LDLIBS)
+
+$(BUILD)/fuzz/hunt-%: tests/fuzz/%.c tests/fuzz/fuzz.h $(BUILD)/fuzz/libbatten.a
+	$(call say,link $@)clang $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra -O1 -g -fsanitize=fuzzer $(FUZZ_SANITIZERS) -o $@ \
+		tests/fuzz/$*.c $(BUILD)/fuzz/libbatten.a $(ALL_LDLIBS)
+
+.PHONY: fuzz
+fuzz: ## hunt for faults with libFuzzer: FUZZ_SECONDS (60) for each of FUZZ_TARGETS (quantity read check)
+	.ci/install-packages $(BUILD_PACKAGES) $(FUZZ_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) $(BUILD)/fuzz/libbatten.a BUILD=$(BUILD)/fuzz CC=clang CFLAGS='-O1 -g' \
+		SANITIZE='-fsanitize=fuzzer-no-link $(FUZZ_SANITIZERS)'
+	@$(MAKE) --no-print-directory $(FUZZ_TARGETS:%=$(BUILD)/fuzz/hunt-%)
+	@tests/tools/run-fuzz $(BUILD)/fuzz $(FUZZ_SECONDS) $(FUZZ_TARGETS)
+
+# ---- long tests ----
+
+.PHONY: test-memory
+test-memory: $(BUILD)/batten $(BUILD)/fail_memory.so ## make every allocation fail, every command on every example
+	@tests/tools/run-memory $(BUILD) $(BUILD)/test-memory all
+
+# Other compilers, other optimisation; fused multiplication where the machine has it.
+.PHONY: test-same
+test-same: $(BUILD)/batten ## the same text from gcc and clang at four levels of optimisation
+	@.ci/check-tools gcc clang -- $(LINT_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) all CC=gcc BUILD=$(BUILD)/same-gcc-O0 CFLAGS=-O0
+	@$(MAKE) --no-print-directory -j$(JOBS) all CC=gcc BUILD=$(BUILD)/same-gcc-O3 CFLAGS='-O3 -march=native'
+	@$(MAKE) --no-print-directory -j$(JOBS) all CC=clang BUILD=$(BUILD)/same-clang-O1 CFLAGS=-O1
+	@$(MAKE) --no-print-directory -j$(JOBS) all CC=clang BUILD=$(BUILD)/same-clang-O3 CFLAGS='-O3 -march=native'
+	@tests/tools/run-same $(BUILD)/test-same $(BUILD)/batten $(foreach each,gcc-O0 gcc-O3 clang-O1 clang-O3,$(BUILD)/same-$(each)/batten)
+
+# Which lines and branches the tests of one run reach; what is left of the checks and loads is named.
+COVERAGE_PACKAGES := gcovr
+.PHONY: coverage
+coverage: ## which lines the tests run, folder by folder (installs gcovr)
+	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES) $(COVERAGE_PACKAGES)
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/coverage CFLAGS='-O0 -g --coverage' \
+		LDFLAGS=--coverage
+	@tests/tools/run-coverage $(BUILD)/coverage
+
+.PHONY: test-all
+test-all: test ## make test, and the long ones
+	@$(MAKE) --no-print-directory test-memory
+	@$(MAKE) --no-print-directory test-same
 
 .PHONY: test-update
 test-update: test-programs ## write what the program prints into tests/cases, README.md and examples/*.svg
