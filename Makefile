@@ -176,8 +176,17 @@ coverage: ## which lines the tests run, folder by folder (installs gcovr)
 		LDFLAGS=--coverage
 	@tests/tools/run-coverage $(BUILD)/coverage
 
+.PHONY: test-shapes
+test-shapes: $(BUILD)/batten ## 250 random shapes check as what expand prints of them (Python)
+	@tests/tools/random_shapes.py $(BUILD)/batten $(BUILD)/test-shapes
+
+.PHONY: test-mutants
+test-mutants: ## change 80 signs and factors of the checks and loads, one at a time: each must turn a test red (Python)
+	@tests/tools/mutate.py $(BUILD)/test-mutants
+
 .PHONY: test-all
 test-all: test ## make test, and the long ones
+	@$(MAKE) --no-print-directory test-shapes
 	@$(MAKE) --no-print-directory test-memory
 	@$(MAKE) --no-print-directory test-same
 
