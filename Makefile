@@ -172,7 +172,7 @@ COVERAGE_PACKAGES := gcovr
 .PHONY: coverage
 coverage: ## which lines the tests run, folder by folder (installs gcovr)
 	.ci/install-packages $(BUILD_PACKAGES) $(TEST_PACKAGES) $(COVERAGE_PACKAGES)
-	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/coverage CFLAGS='-O0 -g --coverage' \
+	@$(MAKE) --no-print-directory -j$(JOBS) test-programs BUILD=$(BUILD)/coverage CFLAGS='-O0 -g --coverage -fprofile-update=atomic' \
 		LDFLAGS=--coverage
 	@tests/tools/run-coverage $(BUILD)/coverage
 
