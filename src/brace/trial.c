@@ -120,9 +120,10 @@ static struct lean worst_lean(const struct trial *trial, size_t push, const size
     return worst;
 }
 
-/* Factor D^-1 + V' Z of the set; false where it is singular: the set does not hold the frame. */
+/* Factor D^-1 + V' Z of the set; false where it is singular: the set does not hold the frame. By
+ * QR, since GSL's LU takes memory of its own and does not ask whether it got it. */
 static bool factor_set(const struct trial *trial, const size_t *terms, size_t count,
-                       gsl_matrix *matrix, gsl_permutation *order) {
+                       gsl_matrix *matrix, gsl_vector *tau) {
     size_t all = trial->springs + trial->count;
     double largest = 0.0;
     for (size_t i = 0; i < count; i++)
@@ -133,8 +134,7 @@ static bool factor_set(const struct trial *trial, const size_t *terms, size_t co
             gsl_matrix_set(matrix, i, j, value);
             largest = fmax(largest, fabs(value));
         }
-    int sign;
-    if (gsl_linalg_LU_decomp(matrix, order, &sign) != GSL_SUCCESS)
+    if (gsl_linalg_QR_decomp(matrix, tau) != GSL_SUCCESS)
         return false;
     for (size_t i = 0; i < count; i++)
         if (!(fabs(gsl_matrix_get(matrix, i, i)) > 1e-10 * largest))
@@ -151,20 +151,20 @@ struct trial_result trial_run(struct arena *arena, const struct trial *trial, co
     for (size_t k = 0; k < terms_count; k++)
         terms[k] = k < trial->springs ? k : trial->springs + (size_t)set[k - trial->springs];
     double *weights = ARENA_ARRAY(arena, double, terms_count);
-    size_t *places = ARENA_ARRAY(arena, size_t, terms_count);
-    gsl_permutation order = {.size = terms_count, .data = places};
+    gsl_vector_view tau = {0};
     gsl_matrix_view matrix = {0};
     if (terms_count) {
         double *room = ARENA_ARRAY(arena, double, terms_count *terms_count);
         matrix = gsl_matrix_view_array(room, terms_count, terms_count);
-        result.stands = factor_set(trial, terms, terms_count, &matrix.matrix, &order);
+        tau = gsl_vector_view_array(ARENA_ARRAY(arena, double, terms_count), terms_count);
+        result.stands = factor_set(trial, terms, terms_count, &matrix.matrix, &tau.vector);
     }
     for (size_t p = 0; result.stands && p < trial->loads; p++) {
         for (size_t k = 0; k < terms_count; k++)
             weights[k] = trial->along[p][terms[k]];
         if (terms_count) {
             gsl_vector_view vector = gsl_vector_view_array(weights, terms_count);
-            gsl_linalg_LU_svx(&matrix.matrix, &order, &vector.vector);
+            gsl_linalg_QR_svx(&matrix.matrix, &tau.vector, &vector.vector);
         }
         result.lean[p] = worst_lean(trial, p, terms, weights, terms_count);
         result.worst = fmax(result.worst, result.lean[p].ratio);

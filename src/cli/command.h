@@ -34,6 +34,7 @@ enum exit_status check_command(const struct call *call);
 enum exit_status why_command(const struct call *call);
 enum exit_status brace_command(const struct call *call);
 enum exit_status cut_command(const struct call *call);
+enum exit_status fix_command(const struct call *call);
 enum exit_status margin_command(const struct call *call);
 enum exit_status expand_command(const struct call *call);
 enum exit_status start_command(const struct call *call);

@@ -3,6 +3,7 @@
 #include "cli/command.h"
 #include "cli/help.h"
 #include "cli/output.h"
+#include "cli/unfinished.h"
 
 #include <gsl/gsl_errno.h>
 #include <stdio.h>
@@ -90,6 +91,7 @@ static enum exit_status run_trapped(struct arena *arena, int argc, char *const *
 
 int main(int argc, char **argv) {
     gsl_set_error_handler_off();
+    unfinished_start();
     struct arena *arena = arena_new();
     enum exit_status status = arena ? run_trapped(arena, argc, argv) : out_of_memory();
     arena_free(arena);

@@ -14,13 +14,20 @@ static void close_file(void *file) {
     fclose(file);
 }
 
+/* Why the file cannot be read, by errno. Too little memory is no fault of the file. */
+static const char *trouble(struct arena *arena) {
+    if (errno == ENOMEM)
+        arena_exhausted(arena);
+    return arena_print(arena, "cannot be read: %s", strerror(errno));
+}
+
 bool read_input(const char *path, struct text *bytes, const char **why) {
     struct arena *arena = bytes->arena;
     FILE *file = stdin;
     if (strcmp(path, "-") != 0) {
         file = fopen(path, "rb");
         if (!file) {
-            *why = arena_print(arena, "cannot be read: %s", strerror(errno));
+            *why = trouble(arena);
             return false;
         }
         arena_defer(arena, close_file, file);
@@ -35,7 +42,7 @@ bool read_input(const char *path, struct text *bytes, const char **why) {
         }
     }
     if (ferror(file)) {
-        *why = arena_print(arena, "cannot be read: %s", strerror(errno));
+        *why = trouble(arena);
         return false;
     }
     return true;

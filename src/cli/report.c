@@ -1,9 +1,11 @@
 #include "cli/command.h"
 
 #include "brace/brace.h"
+#include "buy/buy.h"
 #include "cli/combination.h"
 #include "cli/judged.h"
 #include "cli/write_output.h"
+#include "margin/curves.h"
 #include "margin/margin.h"
 #include "page/page.h"
 
@@ -21,9 +23,14 @@ static void write_page(const struct call *call, const struct result *result, str
     const struct model *model = model_build(call->arena, result->frame, &problems);
     struct drawing drawing = drawing_of(call->arena, model, loads_build(call->arena, model), result,
                                         brace_find(call->arena, result->frame));
-    const struct margin_answer *margins =
+    struct margin_answer *margins =
         result->verdict < VERDICT_FOLDS ? margin_find(call->arena, result->frame) : NULL;
-    page_html(text, &(struct page){.drawing = &drawing, .margins = margins});
+    if (margins)
+        margin_curves(call->arena, margins);
+    const struct cut_options usual = {.kerf = table_constant("cut-kerf").value};
+    page_html(text, &(struct page){.drawing = &drawing,
+                                   .margins = margins,
+                                   .cut = cut_frame(call->arena, result->frame, &usual)});
 }
 
 enum exit_status report_command(const struct call *call) {

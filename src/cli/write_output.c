@@ -1,6 +1,7 @@
 #include "cli/write_output.h"
 
 #include "cli/output.h"
+#include "cli/unfinished.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -81,15 +82,18 @@ enum exit_status write_output(const struct call *call, const struct text *text,
     const char *part = arena_print(call->arena, "%s.%ld.part", path, (long)getpid());
     struct stat before = {0};
     bool over = call->options.given[OPTION_FORCE] && lstat(path, &before) == 0;
+    unfinished_begin(part);
     int trouble = write_new(part, text, over ? before.st_mode & 0777 : 0);
-    if (!trouble) {
+    bool written = !trouble;
+    if (written) {
         trouble = put_in_place(part, path, call->options.given[OPTION_FORCE]);
         if (trouble)
             unlink(part);
-        if (trouble == EEXIST) {
-            refuse_existing(call, path);
-            return EXIT_WRONG_INPUT;
-        }
+    }
+    unfinished_end();
+    if (written && trouble == EEXIST) {
+        refuse_existing(call, path);
+        return EXIT_WRONG_INPUT;
     }
     if (!trouble)
         return status;

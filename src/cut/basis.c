@@ -74,19 +74,24 @@ static void fill_column(const struct basis *basis, int column, double *entries, 
     }
 }
 
-/* The inverse anew from the columns; it gathers rounding as it is updated. */
+/* The inverse anew from the columns; it gathers rounding as it is updated. By QR, since GSL's LU
+ * takes memory of its own and does not ask whether it got it. */
 bool basis_invert(struct basis *basis) {
     size_t n = basis->size;
     struct arena_mark mark = arena_mark(basis->arena);
     double *matrix = ARENA_ARRAY(basis->arena, double, n *n);
-    gsl_permutation order = {n, ARENA_ARRAY(basis->arena, size_t, n)};
+    double *reflections = ARENA_ARRAY(basis->arena, double, n);
     for (size_t place = 0; place < n; place++)
         fill_column(basis, basis->in[place], &matrix[place], n);
     gsl_matrix_view from = gsl_matrix_view_array(matrix, n, n);
+    gsl_vector_view tau = gsl_vector_view_array(reflections, n);
     gsl_matrix_view to = gsl_matrix_view_array(basis->inverse, n, n);
-    int sign;
-    bool done = gsl_linalg_LU_decomp(&from.matrix, &order, &sign) == 0 &&
-                gsl_linalg_LU_invert(&from.matrix, &order, &to.matrix) == 0;
+    bool done = gsl_linalg_QR_decomp(&from.matrix, &tau.vector) == 0;
+    gsl_matrix_set_identity(&to.matrix);
+    for (size_t row = 0; row < n && done; row++) {
+        gsl_vector_view column = gsl_matrix_column(&to.matrix, row);
+        done = gsl_linalg_QR_svx(&from.matrix, &tau.vector, &column.vector) == 0;
+    }
     arena_rewind(basis->arena, mark);
     return done;
 }

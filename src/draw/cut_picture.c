@@ -1,21 +1,23 @@
 #include "draw/cut_picture.h"
 
+#include "draw/ink.h"
 #include "draw/markup.h"
 #include "units/decimal.h"
 
 #include <math.h>
 #include <stdbool.h>
-#include <string.h>
 
-/* Units of the picture. */
+/* Units of the picture; narrower where it stands in a page, to be read on a phone. */
 enum {
     WIDTH = 1000,
+    WIDTH_IN_PAGE = 440,
     EDGE = 20,
+    EDGE_IN_PAGE = 1,
     HEAD = 30,
     BOARD = 26,
     BETWEEN = 8,
     SHEET_MOST = 460,
-    LETTER = 6,
+    LETTERS = 11, /* size of the letters */
     LINE = 14,
     RIBS = 24
 };
@@ -23,7 +25,7 @@ enum {
 struct picture {
     struct text *text;
     const struct cut_answer *answer;
-    double y;
+    double width, edge, y;
 };
 
 static const char *number(struct picture *picture, double value) {
@@ -54,7 +56,8 @@ static void words(struct picture *picture, const char *look, double x, double y,
 
 /* In the middle of its room, where it fits. */
 static bool label(struct picture *picture, double x, double y, double room, const char *string) {
-    if ((double)strlen(string) * LETTER > room)
+    double mm = ink_words_width(WORDS_PLAIN, string) / ink_words_height(WORDS_PLAIN);
+    if (mm * LETTERS > room)
         return false;
     words(picture, "name", x + room / 2.0, y, string);
     return true;
@@ -62,7 +65,7 @@ static bool label(struct picture *picture, double x, double y, double room, cons
 
 static void head(struct picture *picture, const char *string) {
     picture->y += HEAD;
-    words(picture, "head", EDGE, picture->y - BETWEEN, string);
+    words(picture, "head", picture->edge, picture->y - BETWEEN, string);
 }
 
 /* ---- boards ---- */
@@ -78,7 +81,7 @@ static double longest_stock(const struct cut_answer *answer) {
 static void draw_board(struct picture *picture, const struct cut_sticks *sticks,
                        const struct cut_board *board, double scale) {
     struct arena *arena = picture->text->arena;
-    double x = EDGE, y = picture->y;
+    double x = picture->edge, y = picture->y;
     rectangle(picture, "left", x, y, board->stock * scale, BOARD,
               arena_print(arena, "%s of %s", sticks->name, length_words(picture, board->stock)));
     x += picture->answer->trim * scale;
@@ -96,9 +99,13 @@ static void draw_board(struct picture *picture, const struct cut_sticks *sticks,
     picture->y += BOARD + BETWEEN;
 }
 
-static void draw_sticks(struct picture *picture, const struct cut_sticks *sticks, double scale) {
-    head(picture, arena_print(picture->text->arena, "%s: %zu board%s", sticks->name,
-                              sticks->board_count, sticks->board_count == 1 ? "" : "s"));
+static double board_scale(const struct picture *picture) {
+    double longest = longest_stock(picture->answer);
+    return longest > 0.0 ? (picture->width - 2.0 * picture->edge) / longest : 1.0;
+}
+
+static void draw_boards(struct picture *picture, const struct cut_sticks *sticks) {
+    double scale = board_scale(picture);
     for (size_t b = 0; b < sticks->board_count; b++)
         draw_board(picture, sticks, &sticks->boards[b], scale);
 }
@@ -139,15 +146,13 @@ static void draw_sheet(struct picture *picture, const struct cut_sheets *sheets,
 }
 
 static void draw_sheets(struct picture *picture, const struct cut_sheets *sheets) {
-    double scale = SHEET_MOST / fmax(sheets->width, sheets->length);
-    head(picture,
-         arena_print(picture->text->arena, "%s: %d sheet%s", table_sheet(sheets->sheet)->name,
-                     sheets->needed, sheets->needed == 1 ? "" : "s"));
+    double scale =
+        fmin(SHEET_MOST / sheets->length, (picture->width - 2.0 * picture->edge) / sheets->width);
     double step = sheets->width * scale + EDGE;
-    int columns = (int)fmax(1.0, floor((WIDTH - EDGE) / step));
+    int columns = (int)fmax(1.0, floor((picture->width - 2.0 * picture->edge + EDGE) / step));
     for (int sheet = 1; sheet <= sheets->needed; sheet++) {
         int column = (sheet - 1) % columns;
-        draw_sheet(picture, sheets, sheet, EDGE + column * step, scale);
+        draw_sheet(picture, sheets, sheet, picture->edge + column * step, scale);
         if (column == columns - 1 || sheet == sheets->needed)
             picture->y += sheets->length * scale + BETWEEN;
     }
@@ -155,29 +160,66 @@ static void draw_sheets(struct picture *picture, const struct cut_sheets *sheets
 
 /* ---- */
 
-void cut_picture(struct text *text, const struct cut_answer *answer) {
-    struct text inside = text_new(text->arena);
-    struct picture picture = {.text = &inside, .answer = answer};
-    double longest = longest_stock(answer);
-    double scale = longest > 0.0 ? (WIDTH - 2.0 * EDGE) / longest : 1.0;
-    for (size_t k = 0; k < answer->stick_count; k++)
-        draw_sticks(&picture, &answer->sticks[k], scale);
-    for (size_t k = 0; k < answer->sheet_count; k++)
-        draw_sheets(&picture, &answer->sheets[k]);
+static void write_picture(struct text *text, struct picture *picture, const char *title) {
     text_print(text,
-               "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %s\" role=\"img\">\n",
-               WIDTH, number(&picture, picture.y + EDGE));
+               "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %s %s\" role=\"img\" "
+               "class=\"cut\">\n",
+               number(picture, picture->width), number(picture, picture->y + picture->edge));
     text_add(text, "<title>");
-    markup_add(text, answer->frame->title[0] ? answer->frame->title : "Boards and sheets");
+    markup_add(text, title);
     text_add(text, "</title>\n"
                    "<style>\n"
-                   "text{font-family:sans-serif;font-size:11px;fill:#222}\n"
-                   ".name{text-anchor:middle}\n"
-                   ".head{font-size:15px;font-weight:bold}\n"
-                   ".piece{fill:#f3dfb8;stroke:#222;stroke-width:0.75}\n"
-                   ".left{fill:#d8d8d8;stroke:#222;stroke-width:0.75}\n"
-                   ".rib{stroke:#222;stroke-width:0.25;opacity:0.4;fill:none}\n"
+                   ".cut text{font-family:sans-serif;font-size:11px;fill:#222}\n"
+                   ".cut .name{text-anchor:middle}\n"
+                   ".cut .head{font-size:15px;font-weight:bold}\n"
+                   ".cut .piece{fill:#f3dfb8;stroke:#222;stroke-width:0.75}\n"
+                   ".cut .left{fill:#d8d8d8;stroke:#222;stroke-width:0.75}\n"
+                   ".cut .rib{stroke:#222;stroke-width:0.25;opacity:0.4;fill:none}\n"
                    "</style>\n");
-    text_add(text, text_string(&inside));
+    text_add(text, text_string(picture->text));
     text_add(text, "</svg>\n");
+}
+
+void cut_picture(struct text *text, const struct cut_answer *answer) {
+    struct text inside = text_new(text->arena);
+    struct picture picture = {.text = &inside, .answer = answer, .width = WIDTH, .edge = EDGE};
+    for (size_t k = 0; k < answer->stick_count; k++) {
+        const struct cut_sticks *sticks = &answer->sticks[k];
+        head(&picture, arena_print(text->arena, "%s: %zu board%s", sticks->name,
+                                   sticks->board_count, sticks->board_count == 1 ? "" : "s"));
+        draw_boards(&picture, sticks);
+    }
+    for (size_t k = 0; k < answer->sheet_count; k++) {
+        const struct cut_sheets *sheets = &answer->sheets[k];
+        head(&picture, arena_print(text->arena, "%s: %d sheet%s", table_sheet(sheets->sheet)->name,
+                                   sheets->needed, sheets->needed == 1 ? "" : "s"));
+        draw_sheets(&picture, sheets);
+    }
+    write_picture(text, &picture,
+                  answer->frame->title[0] ? answer->frame->title : "Boards and sheets");
+}
+
+static struct picture picture_in_page(struct text *inside, const struct cut_answer *answer) {
+    return (struct picture){.text = inside,
+                            .answer = answer,
+                            .width = WIDTH_IN_PAGE,
+                            .edge = EDGE_IN_PAGE,
+                            .y = EDGE_IN_PAGE};
+}
+
+void cut_picture_boards(struct text *text, const struct cut_answer *answer,
+                        const struct cut_sticks *sticks) {
+    struct text inside = text_new(text->arena);
+    struct picture picture = picture_in_page(&inside, answer);
+    draw_boards(&picture, sticks);
+    write_picture(text, &picture, arena_print(text->arena, "boards for %s", sticks->name));
+}
+
+void cut_picture_sheets(struct text *text, const struct cut_answer *answer,
+                        const struct cut_sheets *sheets) {
+    struct text inside = text_new(text->arena);
+    struct picture picture = picture_in_page(&inside, answer);
+    draw_sheets(&picture, sheets);
+    write_picture(text, &picture,
+                  arena_print(text->arena, "sheets of %s", table_sheet(sheets->sheet)->name));
 }

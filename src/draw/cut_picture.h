@@ -11,4 +11,10 @@
 
 void cut_picture(struct text *text, const struct cut_answer *answer);
 
+/* The boards of one kind of stick, or the sheets of one kind, as an <svg> to stand in a page. */
+void cut_picture_boards(struct text *text, const struct cut_answer *answer,
+                        const struct cut_sticks *sticks);
+void cut_picture_sheets(struct text *text, const struct cut_answer *answer,
+                        const struct cut_sheets *sheets);
+
 #endif

@@ -96,8 +96,8 @@ static struct figure figure_start(const struct drawing *drawing, enum view_kind 
     return figure;
 }
 
-size_t figure_draw(const struct drawing *drawing, enum view_kind kind,
-                   const struct site_of_view *site, struct ink *ink) {
+void figure_draw(const struct drawing *drawing, enum view_kind kind,
+                 const struct site_of_view *site, struct ink *ink, struct left_out *left_out) {
     struct figure figure = figure_start(drawing, kind, site, ink);
     figure_woods(&figure);
     figure_feet(&figure);
@@ -112,7 +112,7 @@ size_t figure_draw(const struct drawing *drawing, enum view_kind kind,
         figure_measures(&figure);
     if (drawing->shows[SHOW_NAMES])
         figure_names(&figure);
-    return labels_place(&figure.labels, ink);
+    labels_place(&figure.labels, ink, left_out);
 }
 
 void figure_fold(const struct drawing *drawing, const struct site_of_view *site,

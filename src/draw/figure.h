@@ -44,9 +44,9 @@ struct site_of_view {
     struct box room;
 };
 
-/* Draw one view. Returns how many names and values found no place. */
-size_t figure_draw(const struct drawing *drawing, enum view_kind kind,
-                   const struct site_of_view *site, struct ink *ink);
+/* Draw one view. Names and values that found no place are added to `left_out`. */
+void figure_draw(const struct drawing *drawing, enum view_kind kind,
+                 const struct site_of_view *site, struct ink *ink, struct left_out *left_out);
 
 /* The frame from the corner as it moves in a way to fold. */
 void figure_fold(const struct drawing *drawing, const struct site_of_view *site,

@@ -34,6 +34,15 @@ static const char *const PENS[PEN_COUNT] = {
     [PEN_FOLD] = "stroke=\"" LOAD_INK "\" stroke-width=\"0.55\"",
     [PEN_FOLD_HEAD] = "fill=\"" LOAD_INK "\" stroke=\"none\"",
     [PEN_LEADER] = "stroke=\"#6e665b\" stroke-width=\"0.12\"",
+    [PEN_CURVE_FULL] = "stroke=\"" INK "\" stroke-width=\"0.45\" stroke-linejoin=\"round\"",
+    [PEN_CURVE_DASHED] =
+        "stroke=\"" INK
+        "\" stroke-width=\"0.35\" stroke-dasharray=\"2.4 1\" stroke-linejoin=\"round\"",
+    [PEN_CURVE_DOTTED] =
+        "stroke=\"" INK
+        "\" stroke-width=\"0.4\" stroke-dasharray=\"0.5 0.8\" stroke-linejoin=\"round\"",
+    [PEN_CURVE_MARK] = "fill=\"" INK "\" stroke=\"none\"",
+    [PEN_CURVE_RING] = "stroke=\"" LOAD_INK "\" stroke-width=\"0.4\"",
 };
 
 /* ORDER WORDS_STYLE; sizes mm */
@@ -64,9 +73,13 @@ void ink_line(struct ink *ink, enum pen pen, struct point from, struct point to)
     path_point(ink, pen, 'L', to);
 }
 
-void ink_shape(struct ink *ink, enum pen pen, const struct point *corners, size_t count) {
+void ink_trace(struct ink *ink, enum pen pen, const struct point *points, size_t count) {
     for (size_t k = 0; k < count; k++)
-        path_point(ink, pen, k ? 'L' : 'M', corners[k]);
+        path_point(ink, pen, k ? 'L' : 'M', points[k]);
+}
+
+void ink_shape(struct ink *ink, enum pen pen, const struct point *corners, size_t count) {
+    ink_trace(ink, pen, corners, count);
     text_add(&ink->paths[pen], "Z");
 }
 

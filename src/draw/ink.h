@@ -36,6 +36,11 @@ enum pen {
     PEN_FOLD,
     PEN_FOLD_HEAD,
     PEN_LEADER,
+    PEN_CURVE_FULL, /* of a plot */
+    PEN_CURVE_DASHED,
+    PEN_CURVE_DOTTED,
+    PEN_CURVE_MARK,
+    PEN_CURVE_RING,
     PEN_COUNT
 };
 
@@ -51,6 +56,9 @@ struct ink {
 void ink_start(struct ink *ink, struct arena *arena);
 void ink_line(struct ink *ink, enum pen pen, struct point from, struct point to);
 void ink_shape(struct ink *ink, enum pen pen, const struct point *corners, size_t count);
+
+/* A line through points, not closed. */
+void ink_trace(struct ink *ink, enum pen pen, const struct point *points, size_t count);
 
 /* A line with a filled head at `to`. */
 void ink_arrow(struct ink *ink, enum pen line, enum pen head, struct point from, struct point to);

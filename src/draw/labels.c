@@ -176,9 +176,8 @@ static bool place(struct labels *labels, struct label *label, struct ink *ink) {
     return true;
 }
 
-size_t labels_place(struct labels *labels, struct ink *ink) {
-    size_t left_out = 0;
+void labels_place(struct labels *labels, struct ink *ink, struct left_out *left_out) {
     for (size_t k = 0; k < labels->asked.count; k++)
-        left_out += !place(labels, &labels->asked.items[k], ink);
-    return left_out;
+        if (!place(labels, &labels->asked.items[k], ink))
+            ARRAY_PUSH(labels->arena, left_out, labels->asked.items[k].words);
 }

@@ -2,7 +2,7 @@
  *
  * First everything that words must keep off is told, then the labels are asked for, then placed:
  * each at the nearest free place round one of its anchors, with a thin leader where that is not
- * right beside it. What finds no place is left out and counted. Sheet coordinates, mm.
+ * right beside it. What finds no place is left out and told. Sheet coordinates, mm.
  */
 #ifndef DRAW_LABELS_H
 #define DRAW_LABELS_H
@@ -60,8 +60,12 @@ void labels_keep_off_box(struct labels *labels, struct box box);
 void labels_ask(struct labels *labels, enum words_style style, const char *words,
                 const struct label_anchor *anchors, size_t count);
 
-/* Place and draw all that was asked for; returns how many were left out. */
-size_t labels_place(struct labels *labels, struct ink *ink);
+/* Place and draw all that was asked for; the words that found no place are added to `left_out`. */
+struct left_out {
+    const char **items;
+    size_t count, capacity;
+};
+void labels_place(struct labels *labels, struct ink *ink, struct left_out *left_out);
 
 bool boxes_overlap(struct box a, struct box b);
 

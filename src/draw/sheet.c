@@ -7,6 +7,7 @@
 #include "units/decimal.h"
 
 #include <math.h>
+#include <string.h>
 
 enum { FOLDS_MOST = 12 };
 #define FOLD_WIDE 60.0 /* mm */
@@ -34,11 +35,27 @@ static const char *title_of(const struct drawing *drawing) {
     return drawing->frame->title[0] ? drawing->frame->title : "This frame";
 }
 
-static const char *left_out_words(struct arena *arena, size_t left_out) {
-    if (!left_out)
-        return "";
-    return arena_print(arena, " %zu name%s and values found no room: ask for one view alone.",
-                       left_out, left_out == 1 ? "" : "s");
+/* "from the front: brace-2, 40 lb (2 times)"; equal words once. */
+static void add_left_out(struct text *text, const char *view, const struct left_out *left_out) {
+    text_print(text, "%s%s: ", text->count ? "; " : "", view);
+    for (size_t k = 0; k < left_out->count; k++) {
+        size_t times = 0, before = 0;
+        for (size_t other = 0; other < left_out->count; other++)
+            if (strcmp(left_out->items[other], left_out->items[k]) == 0) {
+                times++;
+                before += other < k;
+            }
+        if (before)
+            continue;
+        text_print(text, "%s%s", k ? ", " : "", left_out->items[k]);
+        if (times > 1)
+            text_print(text, " (%zu times)", times);
+    }
+}
+
+static const char *left_out_words(struct arena *arena, const char *left_out) {
+    return left_out[0] ? arena_print(arena, " No room was found for these words, %s.", left_out)
+                       : "";
 }
 
 static const char *measured_words(const struct drawing *drawing) {
@@ -48,7 +65,7 @@ static const char *measured_words(const struct drawing *drawing) {
                                          : " Lengths between the middle lines of the sticks.";
 }
 
-static const char *scale_words(const struct drawing *drawing, double ratio, size_t left_out) {
+static const char *scale_words(const struct drawing *drawing, double ratio, const char *left_out) {
     return arena_print(drawing->arena, "Scale 1 : %s where it is printed at its full size.%s%s",
                        decimal_fixed(drawing->arena, ratio, 2), measured_words(drawing),
                        left_out_words(drawing->arena, left_out));
@@ -65,18 +82,22 @@ static struct sheet_layout on_paper(const struct drawing *drawing, const bool vi
     return lying.ratio < upright.ratio ? lying : upright;
 }
 
-static size_t draw_views(const struct drawing *drawing, const struct sheet_layout *layout,
-                         bool headings, struct ink *ink) {
-    size_t left_out = 0;
+/* Returns the words that found no room, view by view; "" where all did. */
+static const char *draw_views(const struct drawing *drawing, const struct sheet_layout *layout,
+                              bool headings, struct ink *ink) {
+    struct text left_out = text_new(drawing->arena);
     for (int v = 0; v < VIEW_COUNT; v++) {
         const struct placed_view *view = &layout->views[v];
         if (!view->shown)
             continue;
         if (headings)
             ink_words(ink, WORDS_HEADING, ANCHOR_START, view->heading, VIEWS[v].title);
-        left_out += figure_draw(drawing, (enum view_kind)v, &view->site, ink);
+        struct left_out here = {0};
+        figure_draw(drawing, (enum view_kind)v, &view->site, ink, &here);
+        if (here.count)
+            add_left_out(&left_out, VIEWS[v].title, &here);
     }
-    return left_out;
+    return text_string(&left_out);
 }
 
 /* The ways to fold, some a row, each with its sentence; returns how far down they go. */
@@ -131,7 +152,7 @@ void draw_sheet(struct text *out, const struct drawing *drawing, const bool view
     double width = fmax(layout.width, NARROWEST), y = BORDER + 4.0;
     y += ink_wrapped(&ink, WORDS_TITLE, (struct point){BORDER, y}, width, title_of(drawing)) - 4.0;
     layout_move(&layout, BORDER, y);
-    size_t left_out = draw_views(drawing, &layout, true, &ink);
+    const char *left_out = draw_views(drawing, &layout, true, &ink);
     y += layout.height + 4.0;
     if (drawing->shows[SHOW_FOLDS])
         y += draw_folds(drawing, (struct point){BORDER, y + 2.0}, width, layout.ratio * 1.5, &ink) +
@@ -158,8 +179,13 @@ void draw_view(struct text *out, const struct drawing *drawing, enum view_kind k
     ink_start(&ink, drawing->arena);
     struct sheet_layout layout = layout_views(drawing, views, FIGURE_WIDE, FIGURE_HIGH);
     layout_move(&layout, fmax(0.0, (FIGURE_WIDE - layout.width) / 2.0), 0.0);
-    draw_views(drawing, &layout, false, &ink);
-    write_figure(out, drawing, &ink, FIGURE_WIDE, layout.height, VIEWS[kind].title);
+    const char *left_out = draw_views(drawing, &layout, false, &ink);
+    double down = layout.height;
+    if (left_out[0])
+        down += ink_wrapped(&ink, WORDS_QUIET, (struct point){0.0, down + 3.0}, FIGURE_WIDE,
+                            left_out_words(drawing->arena, left_out) + 1) +
+                3.0;
+    write_figure(out, drawing, &ink, FIGURE_WIDE, down, VIEWS[kind].title);
 }
 
 void draw_fold(struct text *out, const struct drawing *drawing, const struct motion *motion) {

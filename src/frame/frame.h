@@ -363,4 +363,9 @@ struct frame_limits {
 struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
                          struct frame_limits limits, struct problems *problems);
 
+/* The same from a tree (frame/tree, frame/merge), which becomes the frame's own: what a shape
+ * stands for is put into it. */
+struct frame *frame_of_tree(struct arena *arena, struct node *root, struct frame_limits limits,
+                            struct problems *problems);
+
 #endif

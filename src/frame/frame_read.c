@@ -199,20 +199,18 @@ static struct frame *new_frame(struct arena *arena) {
     return frame;
 }
 
-struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
-                         struct frame_limits limits, struct problems *problems) {
-    struct tree_limits tree_limits = {limits.large ? MOST_ENTRIES_LARGE : MOST_ENTRIES,
-                                      limits.large ? MOST_VALUES_LARGE : MOST_VALUES};
-    if (!input_guard(bytes, length, problems))
-        return NULL;
-    struct node *root = tree_read(arena, bytes, length, tree_limits, problems);
-    if (!root)
-        return NULL;
+static struct tree_limits limits_of(struct frame_limits limits) {
+    return (struct tree_limits){limits.large ? MOST_ENTRIES_LARGE : MOST_ENTRIES,
+                                limits.large ? MOST_VALUES_LARGE : MOST_VALUES};
+}
+
+struct frame *frame_of_tree(struct arena *arena, struct node *root, struct frame_limits limits,
+                            struct problems *problems) {
     struct reader reader = {.arena = arena,
                             .problems = problems,
                             .frame = new_frame(arena),
                             .whole_tree = problems->count == 0,
-                            .most_entries = tree_limits.entries,
+                            .most_entries = limits_of(limits).entries,
                             .comparisons_left = MOST_COMPARISONS};
     reader.frame->tree = root;
     reader.frame->solver = limits.solver;
@@ -220,4 +218,12 @@ struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
     if (is_map(&reader, root, "keys such as 'batten: 1'"))
         read_root(&reader, root);
     return problems->count == 0 ? reader.frame : NULL;
+}
+
+struct frame *frame_read(struct arena *arena, const char *bytes, size_t length,
+                         struct frame_limits limits, struct problems *problems) {
+    if (!input_guard(bytes, length, problems))
+        return NULL;
+    struct node *root = tree_read(arena, bytes, length, limits_of(limits), problems);
+    return root ? frame_of_tree(arena, root, limits, problems) : NULL;
 }

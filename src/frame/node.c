@@ -13,6 +13,16 @@ const struct node *node_child(const struct node *map, const char *key) {
     return NULL;
 }
 
+bool node_same(const struct node *a, const struct node *b) {
+    if (a->kind != b->kind || a->count != b->count || strcmp(a->text, b->text) != 0)
+        return false;
+    const struct node *x = a->first, *y = b->first;
+    for (; x && y; x = x->next, y = y->next)
+        if ((x->key && strcmp(x->key, y->key) != 0) || !node_same(x, y))
+            return false;
+    return true;
+}
+
 static int place_in_list(const struct node *node) {
     int number = 1;
     for (const struct node *each = node->parent->first; each != node; each = each->next)

@@ -9,6 +9,8 @@
 #include "base/arena.h"
 #include "base/problem.h"
 
+#include <stdbool.h>
+
 enum node_kind {
     NODE_TEXT,
     NODE_LIST,
@@ -30,6 +32,9 @@ struct node {
 
 /* The child of a map under that key; NULL where there is none, or where `map` is no map. */
 const struct node *node_child(const struct node *map, const char *key);
+
+/* The same value, wherever it stands. */
+bool node_same(const struct node *a, const struct node *b);
 
 /* "members.rail-1.from", "loads.2.force" (list items count from 1); "" at the root. */
 const char *node_path(struct arena *arena, const struct node *node);

@@ -4,6 +4,7 @@
 #include "frame/yaml_words.h"
 #include "units/quote.h"
 
+#include <limits.h>
 #include <stdbool.h>
 #include <string.h>
 #include <yaml.h>
@@ -340,4 +341,11 @@ struct node *tree_read(struct arena *arena, const char *bytes, size_t length,
         problem_add(problems, (struct place){1, 1}, "",
                     "the file is empty; a frame starts with 'batten: 1'");
     return whole ? builder.root : NULL;
+}
+
+struct node *tree_of_text(struct arena *arena, const char *bytes, size_t length) {
+    struct problems problems = problems_new(arena);
+    struct node *root =
+        tree_read(arena, bytes, length, (struct tree_limits){INT_MAX, INT_MAX}, &problems);
+    return problems.count == 0 ? root : NULL;
 }

@@ -24,4 +24,7 @@ struct tree_limits {
 struct node *tree_read(struct arena *arena, const char *bytes, size_t length,
                        struct tree_limits limits, struct problems *problems);
 
+/* The root of text that is known to be good or is tried: no limits; NULL where it does not read. */
+struct node *tree_of_text(struct arena *arena, const char *bytes, size_t length);
+
 #endif

@@ -66,7 +66,33 @@ static void judge_part(struct run *run, const struct part *part) {
     }
 }
 
+/* Where nothing is named as carried apart there is no check: what all of it weighs is said. */
+static void tell_whole_weight(struct run *run) {
+    if (!run->frame->self_weight)
+        return;
+    struct weight weight = weigh_frame(run->arena, run->model);
+    enum unit_system units = run->frame->units;
+    const char *dry = quantity_print(run->arena, weight.dry, QUANTITY_MASS, units);
+    const char *rain = "";
+    if (run->model->wet)
+        rain = arena_print(run->arena, ", %s after rain",
+                           quantity_print(run->arena, weight.after_rain, QUANTITY_MASS, units));
+    const char *trays = "";
+    if (weight.trays > 0.0) {
+        double own = run->model->wet ? weight.after_rain : weight.dry;
+        trays = arena_print(run->arena, ", %s with full shelves",
+                            quantity_print(run->arena, own + weight.trays, QUANTITY_MASS, units));
+    }
+    run_caution(run,
+                arena_print(run->arena,
+                            "all of it weighs %s%s%s, without screws; where it comes apart, parts: "
+                            "names what one person carries",
+                            dry, rain, trays));
+}
+
 void judge_carry(struct run *run) {
+    if (!run->frame->parts.count)
+        tell_whole_weight(run);
     for (size_t k = 0; k < run->frame->parts.count; k++)
         judge_part(run, &run->frame->parts.items[k]);
 }

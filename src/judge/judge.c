@@ -186,6 +186,30 @@ bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     return all_within_limits(&result) && stays_at(&other, &high);
 }
 
+/* The checks that need neither buckling nor second order, those first that cost least; true where
+ * some stage of them fails. */
+static bool fails_early(struct run *run) {
+    static void (*const stages[JUDGE_STAGES][4])(struct run *) = {
+        {judge_slats, judge_sag, judge_lean},
+        {judge_strength, judge_bearing},
+        {judge_screws, judge_hang, judge_ground},
+    };
+    struct result *result = run->result;
+    size_t cautions = result->cautions.count;
+    for (int stage = 0; stage < JUDGE_STAGES; stage++) {
+        for (int k = 0; stages[stage][k]; k++)
+            stages[stage][k](run);
+        result->verdict = worst_verdict(result);
+        if (result->checks.count && result->verdict > VERDICT_CLOSE) {
+            result->stopped_at = stage + 1;
+            return true;
+        }
+    }
+    result->checks.count = 0;
+    result->cautions.count = cautions;
+    return false;
+}
+
 static void judge_model(struct run *run) {
     load(run);
     if (!build_systems(run) || !solve(run))
@@ -200,13 +224,15 @@ static void judge_model(struct run *run) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
+    run->holding = holding_build(run->arena, run->model);
+    judge_mark_sway(run);
+    if (run->options->first_failure && fails_early(run))
+        return;
     judge_idle_modes(run);
     if (!judge_keeps_its_feet(run) || !judge_stands(run)) {
         run->result->verdict = VERDICT_FOLDS;
         return;
     }
-    run->holding = holding_build(run->arena, run->model);
-    judge_mark_sway(run);
     judge_second_order(run);
     judge_sag(run);
     judge_slats(run);

@@ -14,6 +14,8 @@
 
 #include <stdbool.h>
 
+enum { JUDGE_STAGES = 3 }; /* of options.first_failure, before all the rest */
+
 struct judge_options {
     const char *why_id; /* this check gets its working; NULL: none */
     /* That check is shown for this combination (its numbers, verdict and working) and not for its
@@ -23,6 +25,11 @@ struct judge_options {
     /* How the frame bends under this combination; "": the one of the worst check that has one;
      * NULL: is not asked. */
     const char *bent_under;
+    /* Stop after the first stage in which a check fails or is not covered: slats, sag and lean;
+     * bending, shear and pressure; screws and the ground; then all the rest. What is in the result
+     * is a part of the checks then, of first order, and none of them gets better in the whole. For
+     * whoever asks of many frames which of them pass. */
+    bool first_failure;
     bool every_factor; /* the critical factor of every combination, not only of the lowest */
 };
 

@@ -1,17 +1,14 @@
 #include "margin/margin.h"
 
 #include "judge/judge.h"
+#include "margin/raised.h"
 
-#include <gsl/gsl_errno.h>
-#include <gsl/gsl_roots.h>
 #include <math.h>
 #include <string.h>
 
 /* Beyond these nothing is asked: heavier than trays of stone, deeper than any snow, faster than any
  * storm. */
 static const double MOST[MARGIN_COUNT] = {1000.0, 100e3, 200.0};
-/* Where the search begins if the description gives none: 20 psf, 40 m/s. */
-static const double START[MARGIN_COUNT] = {1.0, 957.6, 40.0};
 
 struct question {
     struct arena *arena;
@@ -19,33 +16,6 @@ struct question {
     enum margin_load load;
     bool trusted; /* every judgement so far was */
 };
-
-/* The frame under another amount of the load. */
-static struct frame loaded(const struct question *question, double value) {
-    struct frame frame = *question->frame;
-    struct site *site = &frame.site;
-    switch (question->load) {
-    case MARGIN_TRAY:
-        frame.tray_share = value;
-        break;
-    case MARGIN_SNOW:
-        if (site->snow_depth.given)
-            site->snow_depth.value = value / (table_snow_density(site->snow_kind).value *
-                                              table_constant("gravity").value);
-        else
-            site->ground_snow = (struct optional){true, value};
-        break;
-    default:
-        if (site->wind.given)
-            site->wind.value = value;
-        else {
-            site->gust = (struct optional){true, value};
-            site->wind_word = -1;
-        }
-    }
-    site->given = true;
-    return frame;
-}
 
 /* The check nearest to its limit, or past it farthest; one for which so much load is not published
  * counts as past it. NULL where there is none. */
@@ -68,7 +38,7 @@ static double excess(double value, void *params) {
     enum { FAR_OVER = 1000 };
     struct question *question = params;
     struct arena_mark mark = arena_mark(question->arena);
-    struct frame frame = loaded(question, value);
+    struct frame frame = margin_raised(question->frame, question->load, value);
     const struct judge_options plain = {0};
     struct result result = {0};
     judge_frame(question->arena, &frame, &plain, &result);
@@ -84,41 +54,11 @@ static double excess(double value, void *params) {
     return fmin(over, FAR_OVER);
 }
 
-static void release_solver(void *solver) {
-    gsl_root_fsolver_free(solver);
-}
-
-static double root_between(struct question *question, double low, double high) {
-    enum { STEPS = 200 };
-    gsl_function over = {excess, question};
-    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
-    if (!solver)
-        arena_exhausted(question->arena);
-    arena_defer(question->arena, release_solver, solver);
-    double found = NAN;
-    if (gsl_root_fsolver_set(solver, &over, low, high) == GSL_SUCCESS)
-        for (int k = 0; k < STEPS; k++) {
-            if (gsl_root_fsolver_iterate(solver) != GSL_SUCCESS)
-                break;
-            low = gsl_root_fsolver_x_lower(solver);
-            high = gsl_root_fsolver_x_upper(solver);
-            found = gsl_root_fsolver_root(solver);
-            if (gsl_root_test_interval(low, high, 0.0, 1e-10) == GSL_SUCCESS)
-                break;
-        }
-    return found;
-}
-
-static const char *words_of(struct arena *arena, const struct check *check) {
-    const char *place = check->place[0] ? check->place : check->where;
-    return check->governs[0] ? arena_print(arena, "%s (%s)", place, check->governs) : place;
-}
-
 /* Which check stands at its limit there. */
 static void name_first(struct question *question, double value, struct margin *margin) {
     const struct judge_options plain = {0};
     struct result result = {0};
-    struct frame frame = loaded(question, value);
+    struct frame frame = margin_raised(question->frame, question->load, value);
     judge_frame(question->arena, &frame, &plain, &result);
     const struct check *worst = worst_check(&result);
     if (result.verdict == VERDICT_FOLDS) {
@@ -126,7 +66,7 @@ static void name_first(struct question *question, double value, struct margin *m
         margin->first_words = "it sways over under its own load";
     } else if (worst) {
         margin->first = worst->id;
-        margin->first_words = words_of(question->arena, worst);
+        margin->first_words = margin_check_words(question->arena, worst);
     }
 }
 
@@ -134,7 +74,7 @@ static struct margin find(struct question *question, double described) {
     struct margin margin = {
         .value = NAN, .as_described = described, .first = "", .first_words = ""};
     double low = 0.0,
-           high = isnan(described) || described == 0.0 ? START[question->load] : described;
+           high = isnan(described) || described == 0.0 ? MARGIN_START[question->load] : described;
     if (excess(0.0, question) > 0.0) {
         margin.reach = REACH_NONE;
         margin.value = 0.0;
@@ -148,7 +88,7 @@ static struct margin find(struct question *question, double described) {
     margin.reach = REACH_BEYOND;
     if (question->trusted && high < MOST[question->load]) {
         margin.reach = REACH_FOUND;
-        margin.value = root_between(question, low, high);
+        margin.value = margin_root(question->arena, excess, question, low, high);
         name_first(question, margin.value * (1.0 + 1e-9), &margin);
     }
     if (!question->trusted || (margin.reach == REACH_FOUND && isnan(margin.value)))

@@ -27,12 +27,17 @@ static const char *title_of(const struct page *page) {
     return title[0] ? title : "This frame";
 }
 
+/* The page asks for nothing, and its reader need not believe that: the browser sees to it. */
+#define FETCH_NOTHING                                                                              \
+    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "                  \
+    "style-src 'unsafe-inline'; script-src 'unsafe-inline'\"/>\n"
+
 static void head(struct text *out, const struct page *page) {
     const char *title = markup(out->arena, title_of(page));
     text_print(
         out,
         "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n"
-        "<meta charset=\"utf-8\"/>\n"
+        "<meta charset=\"utf-8\"/>\n" FETCH_NOTHING
         "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
         "<title>%s</title>\n<style>\n%s</style>\n</head>\n<body>\n<h1><bdi>%s</bdi></h1>\n",
         title, PAGE_CSS, title);
@@ -67,6 +72,7 @@ void page_html(struct text *out, const struct page *page) {
         page_checks(out, page);
     page_bracing(out, page);
     page_margins(out, page);
+    page_cutting(out, page);
     page_cautions(out, page);
     page_sources(out, page);
     foot(out, page);

@@ -10,11 +10,13 @@
 
 #include "base/text.h"
 #include "draw/drawing.h"
+#include "result/cut_answer.h"
 #include "result/margin_answer.h"
 
 struct page {
     const struct drawing *drawing;       /* with the brace answer; what it shows is not looked at */
-    const struct margin_answer *margins; /* NULL: not looked for */
+    const struct margin_answer *margins; /* with curves; NULL: not looked for */
+    const struct cut_answer *cut;        /* NULL: not looked for */
 };
 
 void page_html(struct text *out, const struct page *page);
@@ -26,6 +28,9 @@ void page_checks(struct text *out, const struct page *page);
 void page_folding(struct text *out, const struct page *page);
 void page_bracing(struct text *out, const struct page *page);
 void page_margins(struct text *out, const struct page *page);
+/* How the worst checks grow with a load: a figure; nothing where there is no plot. */
+void page_plot(struct text *out, const struct margin_answer *answer, enum margin_load load);
+void page_cutting(struct text *out, const struct page *page);
 void page_cautions(struct text *out, const struct page *page);
 void page_sources(struct text *out, const struct page *page);
 

@@ -110,10 +110,11 @@
   });
   draw();
 
-  // On paper the working stands open.
+  // On paper nothing can be opened: there every check stands, some with their working.
   var opened = [];
   window.addEventListener("beforeprint", function () {
-    opened = Array.prototype.slice.call(document.querySelectorAll("details:not([open])"));
+    opened = Array.prototype.slice.call(document.querySelectorAll(
+      "details.rest:not([open]), details.on-paper:not([open])"));
     opened.forEach(function (one) { one.open = true; });
   });
   window.addEventListener("afterprint", function () {

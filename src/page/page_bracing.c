@@ -5,7 +5,6 @@
 #include "report/brace_sentences.h"
 #include "report/brace_words.h"
 #include "report/check_text.h"
-#include "report/margin_text.h"
 
 #include <string.h>
 
@@ -51,7 +50,7 @@ static void lean_table(struct text *out, const struct brace_answer *answer) {
     page_paragraph(out, NULL, lean_introduction(answer));
     if (!answer->lean_count)
         return;
-    text_add(out, "<div class=\"scroll\"><table>\n");
+    text_add(out, "<table>\n<tbody>\n");
     cells(out, &heading, "th");
     for (size_t k = 0; k < answer->lean_count; k++) {
         struct lean_cells moves = lean_moves(out->arena, answer, &answer->lean[k]);
@@ -60,7 +59,7 @@ static void lean_table(struct text *out, const struct brace_answer *answer) {
         if (lean_varies(&answer->lean[k]))
             cells(out, &ranges, "td");
     }
-    text_add(out, "</table></div>\n");
+    text_add(out, "</tbody>\n</table>\n");
     for (size_t k = 0; k < answer->lean_count; k++)
         page_paragraph(out, NULL, lean_remark(out->arena, answer, &answer->lean[k]));
 }
@@ -127,19 +126,4 @@ void page_bracing(struct text *out, const struct page *page) {
         page_item(out, answer->notes.items[k]);
     if (answer->notes.count)
         text_add(out, "</ul>\n");
-}
-
-void page_margins(struct text *out, const struct page *page) {
-    const struct margin_answer *margins = page->margins;
-    if (!margins || margins->trouble || margins->verdict == VERDICT_FOLDS)
-        return;
-    page_heading(out, "How much more does it bear?");
-    page_paragraph(
-        out, NULL,
-        "Each load is raised alone until the first check fails, the others as described.");
-    text_add(out, "<ul>\n");
-    for (int load = 0; load < MARGIN_COUNT; load++)
-        page_item(out, arena_print(out->arena, "%s: %s", MARGIN_NAMES[load],
-                                   margin_sentence(out->arena, margins, (enum margin_load)load)));
-    text_add(out, "</ul>\n");
 }

@@ -59,16 +59,29 @@ static struct sources sources_of(struct arena *arena, const struct result *resul
     return sources;
 }
 
+/* Those that are known in one way: a mark, or (-1) the rules themselves, which have none. */
+static void known_as(struct text *out, const struct sources *sources, int mark, const char *how) {
+    const char *between = "";
+    for (size_t k = 0; k < sources->count; k++) {
+        if ((sources->items[k].has_mark ? (int)sources->items[k].mark : -1) != mark)
+            continue;
+        if (!between[0])
+            text_print(out, "<dt>%s</dt>\n<dd>", how);
+        text_print(out, "%s%s", between, markup(out->arena, sources->items[k].words));
+        between = "; ";
+    }
+    text_add(out, between[0] ? "</dd>\n" : "");
+}
+
 void page_sources(struct text *out, const struct page *page) {
     struct sources sources = sources_of(out->arena, page->drawing->result);
     if (!sources.count)
         return;
     page_heading(out, "Sources");
-    text_add(out,
-             "<div class=\"scroll\"><table>\n<tr><th>source</th><th>how it is known</th></tr>\n");
-    for (size_t k = 0; k < sources.count; k++)
-        text_print(out, "<tr><td>%s</td><td>%s</td></tr>\n",
-                   markup(out->arena, sources.items[k].words),
-                   sources.items[k].has_mark ? mark_in_words(sources.items[k].mark) : "the rule");
-    text_add(out, "</table></div>\n");
+    text_add(out, "<dl>\n");
+    known_as(out, &sources, -1, "rules");
+    for (int mark = MARK_READ; mark <= MARK_TRADE; mark++)
+        known_as(out, &sources, mark,
+                 arena_print(out->arena, "values: %s", mark_in_words((enum mark)mark)));
+    text_add(out, "</dl>\n");
 }

@@ -22,32 +22,41 @@ static size_t alike(struct arena *arena, const struct cut_answer *answer,
     return count;
 }
 
+const char *cut_board_sentence(struct arena *arena, const struct cut_answer *answer,
+                               const struct cut_sticks *sticks, size_t from, size_t *count) {
+    const struct cut_board *board = &sticks->boards[from];
+    *count = alike(arena, answer, sticks, from);
+    const char *times = *count > 1 ? arena_print(arena, "%zu boards of ", *count) : "";
+    const char *rest =
+        board->off_cut > 0.0
+            ? arena_print(arena, "; %s left", cut_length_words(arena, answer, board->off_cut))
+            : "; nothing left";
+    return arena_print(arena, "%s%s: %s%s", times, cut_length_words(arena, answer, board->stock),
+                       board_in_words(arena, answer, sticks, board), rest);
+}
+
+const char *cut_too_long_sentence(struct arena *arena, const struct cut_answer *answer,
+                                  const struct cut_sticks *sticks, size_t number) {
+    const struct cut_piece *piece = &sticks->pieces[sticks->too_long[number]];
+    return arena_print(arena,
+                       "%s is %s long and comes out of none of these boards: buy it longer "
+                       "(--stock), or splice it",
+                       piece->name, cut_length_words(arena, answer, piece->needs));
+}
+
+const char *cut_sticks_heading(struct arena *arena, const struct cut_sticks *sticks) {
+    return arena_print(arena, "%s: %s, %s", sticks->name,
+                       counted(arena, sticks->board_count, "board"), boards_proof(arena, sticks));
+}
+
 static void boards_of(struct text *text, const struct cut_answer *answer,
                       const struct cut_sticks *sticks) {
     struct arena *arena = text->arena;
-    text_print(text, "  %s: %s, %s\n", sticks->name, counted(arena, sticks->board_count, "board"),
-               boards_proof(arena, sticks));
-    for (size_t from = 0, count; from < sticks->board_count; from += count) {
-        const struct cut_board *board = &sticks->boards[from];
-        count = alike(arena, answer, sticks, from);
-        const char *times = count > 1 ? arena_print(arena, "%zu boards of ", count) : "";
-        const char *rest =
-            board->off_cut > 0.0
-                ? arena_print(arena, "; %s left", cut_length_words(arena, answer, board->off_cut))
-                : "; nothing left";
-        paragraph(text, "    ", 8,
-                  arena_print(arena, "%s%s: %s%s", times,
-                              cut_length_words(arena, answer, board->stock),
-                              board_in_words(arena, answer, sticks, board), rest));
-    }
-    for (size_t k = 0; k < sticks->too_long_count; k++) {
-        const struct cut_piece *piece = &sticks->pieces[sticks->too_long[k]];
-        paragraph(text, "    ", 8,
-                  arena_print(arena,
-                              "%s is %s long and comes out of none of these boards: buy it "
-                              "longer (--stock), or splice it",
-                              piece->name, cut_length_words(arena, answer, piece->needs)));
-    }
+    text_print(text, "  %s\n", cut_sticks_heading(arena, sticks));
+    for (size_t from = 0, count; from < sticks->board_count; from += count)
+        paragraph(text, "    ", 8, cut_board_sentence(arena, answer, sticks, from, &count));
+    for (size_t k = 0; k < sticks->too_long_count; k++)
+        paragraph(text, "    ", 8, cut_too_long_sentence(arena, answer, sticks, k));
 }
 
 static const char *why_too_large(const struct cut_sheets *sheets,
@@ -60,43 +69,58 @@ static const char *why_too_large(const struct cut_sheets *sheets,
                : " is larger than a sheet: make it of two, over a stick between";
 }
 
+const char *cut_sheet_sentence(struct arena *arena, const struct cut_answer *answer,
+                               const struct cut_sheets *sheets,
+                               const struct cut_sheet_piece *piece) {
+    const char *where =
+        piece->sheet
+            ? arena_print(arena,
+                          "sheet %d, %s from its left and %s from its bottom edge: ", piece->sheet,
+                          cut_length_words(arena, answer, piece->at[0]),
+                          cut_length_words(arena, answer, piece->at[1]))
+            : "";
+    const char *shape = piece->holds_corners ? " (then cut to its shape)" : "";
+    return arena_print(arena, "%s%s %s%s%s", where, piece->name,
+                       cut_size_words(arena, answer, piece->size[0], piece->size[1]), shape,
+                       piece->sheet ? "" : why_too_large(sheets, piece));
+}
+
 static void sheet_pieces(struct text *text, const struct cut_answer *answer,
                          const struct cut_sheets *sheets, int number) {
-    struct arena *arena = text->arena;
-    for (size_t k = 0; k < sheets->piece_count; k++) {
-        const struct cut_sheet_piece *piece = &sheets->pieces[k];
-        if (piece->sheet != number)
-            continue;
-        const char *where =
-            number ? arena_print(arena,
-                                 "sheet %d, %s from its left and %s from its bottom edge: ", number,
-                                 cut_length_words(arena, answer, piece->at[0]),
-                                 cut_length_words(arena, answer, piece->at[1]))
-                   : "";
-        const char *shape = piece->holds_corners ? " (then cut to its shape)" : "";
-        paragraph(text, "    ", 8,
-                  arena_print(arena, "%s%s %s%s%s", where, piece->name,
-                              cut_size_words(arena, answer, piece->size[0], piece->size[1]), shape,
-                              number ? "" : why_too_large(sheets, piece)));
-    }
+    for (size_t k = 0; k < sheets->piece_count; k++)
+        if (sheets->pieces[k].sheet == number)
+            paragraph(text, "    ", 8,
+                      cut_sheet_sentence(text->arena, answer, sheets, &sheets->pieces[k]));
+}
+
+const char *cut_sheets_heading(struct arena *arena, const struct cut_sheets *sheets) {
+    return arena_print(arena, "%s: %s, %s", table_sheet(sheets->sheet)->name,
+                       counted(arena, (size_t)sheets->needed, "sheet"),
+                       sheets_proof(arena, sheets));
+}
+
+const char *cut_sheets_remark(const struct cut_sheets *sheets) {
+    return sheets->fluted ? "Its ribs run along the longer side; no piece is turned." : "";
 }
 
 static void sheets_of(struct text *text, const struct cut_answer *answer,
                       const struct cut_sheets *sheets) {
-    struct arena *arena = text->arena;
-    text_print(text, "  %s: %s, %s\n", table_sheet(sheets->sheet)->name,
-               counted(arena, (size_t)sheets->needed, "sheet"), sheets_proof(arena, sheets));
+    text_print(text, "  %s\n", cut_sheets_heading(text->arena, sheets));
     if (sheets->fluted)
-        paragraph(text, "    ", 4, "Its ribs run along the longer side; no piece is turned.");
+        paragraph(text, "    ", 4, cut_sheets_remark(sheets));
     for (int number = 1; number <= sheets->needed; number++)
         sheet_pieces(text, answer, sheets, number);
     sheet_pieces(text, answer, sheets, 0);
 }
 
+const char *cut_measured_words(struct arena *arena, const struct cut_answer *answer) {
+    return arena_print(arena, "lengths to the nearest %s; a saw cut takes %s",
+                       answer->frame->units == UNITS_SI ? "mm" : "1/16 in",
+                       kerf_in_words(arena, answer));
+}
+
 void cut_plan_section(struct text *text, const struct cut_answer *answer) {
-    text_print(text, "\nHow to cut it (lengths to the nearest %s; a saw cut takes %s)\n",
-               answer->frame->units == UNITS_SI ? "mm" : "1/16 in",
-               kerf_in_words(text->arena, answer));
+    text_print(text, "\nHow to cut it (%s)\n", cut_measured_words(text->arena, answer));
     for (size_t k = 0; k < answer->stick_count; k++)
         boards_of(text, answer, &answer->sticks[k]);
     for (size_t k = 0; k < answer->sheet_count; k++)
@@ -113,9 +137,8 @@ static int longest_first(const void *left, const void *right) {
 }
 
 /* Names of pieces of one length and kind, with their ends. */
-static void batch(struct text *text, const struct cut_answer *answer,
-                  const struct cut_piece *const *pieces, size_t count) {
-    struct arena *arena = text->arena;
+static const char *batch(struct arena *arena, const struct cut_answer *answer,
+                         const struct cut_piece *const *pieces, size_t count) {
     struct text names = text_new(arena);
     const char *before = "";
     size_t shown = 0, hidden = 0;
@@ -132,13 +155,12 @@ static void batch(struct text *text, const struct cut_answer *answer,
     if (hidden)
         text_print(&names, " and %zu more", hidden);
     const char *ends = ends_in_words(arena, answer, pieces[0]);
-    paragraph(text, "    ", 8,
-              arena_print(arena, "%zu x %s: %s%s%s%s", count,
-                          cut_length_words(arena, answer, pieces[0]->length), text_string(&names),
-                          ends[0] ? "; " : "", ends,
-                          pieces[0]->measure ? "; an end runs along what it lies on: mark it on "
-                                               "the frame"
-                                             : ""));
+    return arena_print(arena, "%zu x %s: %s%s%s%s", count,
+                       cut_length_words(arena, answer, pieces[0]->length), text_string(&names),
+                       ends[0] ? "; " : "", ends,
+                       pieces[0]->measure ? "; an end runs along what it lies on: mark it on "
+                                            "the frame"
+                                          : "");
 }
 
 static bool is_same_batch(struct arena *arena, const struct cut_answer *answer,
@@ -149,29 +171,34 @@ static bool is_same_batch(struct arena *arena, const struct cut_answer *answer,
            strcmp(ends_in_words(arena, answer, a), ends_in_words(arena, answer, b)) == 0;
 }
 
-static void batches_of(struct text *text, const struct cut_answer *answer,
-                       const struct cut_sticks *sticks) {
-    struct arena *arena = text->arena;
+const char **cut_batches(struct arena *arena, const struct cut_answer *answer,
+                         const struct cut_sticks *sticks, size_t *batch_count) {
+    const char **batches = ARENA_ARRAY(arena, const char *, sticks->piece_count);
     const struct cut_piece **pieces =
         ARENA_ARRAY(arena, const struct cut_piece *, sticks->piece_count);
+    *batch_count = 0;
     for (size_t k = 0; k < sticks->piece_count; k++)
         pieces[k] = &sticks->pieces[k];
     if (sticks->piece_count)
         qsort(pieces, sticks->piece_count, sizeof(const struct cut_piece *), longest_first);
-    text_print(text, "  %s\n", sticks->name);
     for (size_t from = 0, count; from < sticks->piece_count; from += count) {
         for (count = 1; from + count < sticks->piece_count &&
                         is_same_batch(arena, answer, pieces[from], pieces[from + count]);)
             count++;
-        batch(text, answer, &pieces[from], count);
+        batches[(*batch_count)++] = batch(arena, answer, &pieces[from], count);
     }
+    return batches;
 }
 
 void cut_order_section(struct text *text, const struct cut_answer *answer) {
-    text_add(text, "\nIn which order? Set a stop and cut all of one length together, the longest "
-                   "first\n");
-    for (size_t k = 0; k < answer->stick_count; k++)
-        batches_of(text, answer, &answer->sticks[k]);
+    text_add(text, "\nIn which order? " CUT_ORDER "\n");
+    for (size_t k = 0; k < answer->stick_count; k++) {
+        size_t count;
+        const char **batches = cut_batches(text->arena, answer, &answer->sticks[k], &count);
+        text_print(text, "  %s\n", answer->sticks[k].name);
+        for (size_t b = 0; b < count; b++)
+            paragraph(text, "    ", 8, batches[b]);
+    }
 }
 
 /* ---- what is left over ---- */
@@ -181,9 +208,8 @@ static int larger_first(const void *left, const void *right) {
     return (a < b) - (a > b);
 }
 
-/* Those worth keeping: "2 x 3 ft, 1 ft 4 in"; "" where there are none. */
-static const char *off_cuts_of(struct arena *arena, const struct cut_answer *answer,
-                               const struct cut_sticks *sticks) {
+const char *cut_off_cuts(struct arena *arena, const struct cut_answer *answer,
+                         const struct cut_sticks *sticks) {
     double *kept = ARENA_ARRAY(arena, double, sticks->board_count);
     size_t count = 0;
     for (size_t b = 0; b < sticks->board_count; b++)
@@ -205,16 +231,20 @@ static const char *off_cuts_of(struct arena *arena, const struct cut_answer *ans
     return text_string(&list);
 }
 
+const char *cut_left_heading(struct arena *arena, const struct cut_answer *answer) {
+    return arena_print(arena, "What is left over, from %s on",
+                       cut_length_words(arena, answer, table_constant("cut-keep").value));
+}
+
 void cut_left_section(struct text *text, const struct cut_answer *answer) {
     struct arena *arena = text->arena;
     bool any = false;
     for (size_t k = 0; k < answer->stick_count; k++) {
-        const char *list = off_cuts_of(arena, answer, &answer->sticks[k]);
+        const char *list = cut_off_cuts(arena, answer, &answer->sticks[k]);
         if (!list[0])
             continue;
         if (!any)
-            text_print(text, "\nWhat is left over, from %s on\n",
-                       cut_length_words(arena, answer, table_constant("cut-keep").value));
+            text_print(text, "\n%s\n", cut_left_heading(arena, answer));
         any = true;
         paragraph(text, "  ", 6, arena_print(arena, "%s: %s", answer->sticks[k].name, list));
     }

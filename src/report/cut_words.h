@@ -34,6 +34,34 @@ const char *ends_in_words(struct arena *arena, const struct cut_answer *answer,
 const char *boards_proof(struct arena *arena, const struct cut_sticks *sticks);
 const char *sheets_proof(struct arena *arena, const struct cut_sheets *sheets);
 
+/* ---- its sentences, for text and page (report/cut_plan_text.c) ---- */
+
+/* "lengths to the nearest mm; a saw cut takes 3.2 mm" */
+const char *cut_measured_words(struct arena *arena, const struct cut_answer *answer);
+
+/* "rail: 3 boards, at least 3: no fewer will do"; of boards from `from` on `count` read alike. */
+const char *cut_sticks_heading(struct arena *arena, const struct cut_sticks *sticks);
+const char *cut_board_sentence(struct arena *arena, const struct cut_answer *answer,
+                               const struct cut_sticks *sticks, size_t from, size_t *count);
+const char *cut_too_long_sentence(struct arena *arena, const struct cut_answer *answer,
+                                  const struct cut_sticks *sticks, size_t number);
+
+const char *cut_sheets_heading(struct arena *arena, const struct cut_sheets *sheets);
+const char *cut_sheets_remark(const struct cut_sheets *sheets); /* "" none */
+const char *cut_sheet_sentence(struct arena *arena, const struct cut_answer *answer,
+                               const struct cut_sheets *sheets,
+                               const struct cut_sheet_piece *piece);
+
+/* "4 x 2 ft: left-1, right-1", the longest first. */
+#define CUT_ORDER "Set a stop and cut all of one length together, the longest first"
+const char **cut_batches(struct arena *arena, const struct cut_answer *answer,
+                         const struct cut_sticks *sticks, size_t *batch_count);
+
+/* Off-cuts worth keeping: "2 x 3 ft, 1 ft 4 in"; "" where there are none. */
+const char *cut_left_heading(struct arena *arena, const struct cut_answer *answer);
+const char *cut_off_cuts(struct arena *arena, const struct cut_answer *answer,
+                         const struct cut_sticks *sticks);
+
 /* What is on every board and sheet, all of one length together, and what is left over.
  * (report/cut_plan_text.c) */
 void cut_plan_section(struct text *text, const struct cut_answer *answer);

@@ -3,7 +3,6 @@
 #include "frame/tree.h"
 #include "report/yaml_write.h"
 
-#include <limits.h>
 #include <stdbool.h>
 #include <string.h>
 
@@ -98,30 +97,13 @@ static void splice(struct text *text, const struct node *tree, const struct node
 
 /* ---- reading it back ---- */
 
-static const struct node *parse(struct arena *arena, const char *bytes, size_t length) {
-    struct problems problems = problems_new(arena);
-    const struct node *root =
-        tree_read(arena, bytes, length, (struct tree_limits){INT_MAX, INT_MAX}, &problems);
-    return problems.count == 0 ? root : NULL;
-}
-
-static bool same_value(const struct node *a, const struct node *b) {
-    if (a->kind != b->kind || a->count != b->count || strcmp(a->text, b->text) != 0)
-        return false;
-    const struct node *x = a->first, *y = b->first;
-    for (; x && y; x = x->next, y = y->next)
-        if ((x->key && strcmp(x->key, y->key) != 0) || !same_value(x, y))
-            return false;
-    return true;
-}
-
 /* The same sections, in whatever order. */
 static bool same_file(const struct node *a, const struct node *b) {
     if (!a || a->count != b->count)
         return false;
     for (const struct node *section = b->first; section; section = section->next) {
         const struct node *other = node_child(a, section->key);
-        if (!other || !same_value(other, section))
+        if (!other || !node_same(other, section))
             return false;
     }
     return true;
@@ -133,12 +115,12 @@ void expand_text(struct text *text, const struct frame *frame, const char *bytes
         text_bytes(text, bytes, length);
         return;
     }
-    const struct node *root = parse(text->arena, bytes, length);
+    const struct node *root = tree_of_text(text->arena, bytes, length);
     struct text spliced = text_new(text->arena);
     if (is_laid_out(root))
         splice(&spliced, frame->tree, root, &lines);
     /* Text that is laid out in a way not thought of here is written anew, without its comments. */
-    if (same_file(parse(text->arena, text_string(&spliced), spliced.count), frame->tree))
+    if (same_file(tree_of_text(text->arena, text_string(&spliced), spliced.count), frame->tree))
         text_bytes(text, text_string(&spliced), spliced.count);
     else
         yaml_file(text, frame->tree);

@@ -24,36 +24,41 @@ static const char *depth_in_words(struct arena *arena, double pressure, int kind
                        units == UNITS_SI ? "cm" : "in", table_snow_name(kind));
 }
 
+const char *margin_amount(struct arena *arena, const struct margin_answer *answer,
+                          enum margin_load load, double value) {
+    if (load == MARGIN_TRAY)
+        return arena_print(arena, "%s times", factor_down(arena, value));
+    return quantity_print(arena, value, load == MARGIN_SNOW ? QUANTITY_LOAD : QUANTITY_SPEED,
+                          answer->frame->units);
+}
+
 static const char *amount(struct arena *arena, const struct margin_answer *answer,
                           enum margin_load load) {
     const struct frame *frame = answer->frame;
     const struct site *site = &frame->site;
     double value = answer->loads[load].value;
+    const char *alone = margin_amount(arena, answer, load, value);
     switch (load) {
     case MARGIN_TRAY:
-        return arena_print(arena, "%s times the trays as described", factor_down(arena, value));
+        return arena_print(arena, "%s the trays as described", alone);
     case MARGIN_SNOW:
         if (site->snow_depth.given)
             return arena_print(arena, "%s lying on it",
                                depth_in_words(arena, value, site->snow_kind, frame->units));
-        return arena_print(arena, "%s of snow on the ground, such as %s",
-                           quantity_print(arena, value, QUANTITY_LOAD, frame->units),
+        return arena_print(arena, "%s of snow on the ground, such as %s", alone,
                            depth_in_words(arena, value, table_snow_find("settled"), frame->units));
     default:
-        return arena_print(arena, "%s%s",
-                           quantity_print(arena, value, QUANTITY_SPEED, frame->units),
+        return arena_print(arena, "%s%s", alone,
                            site->wind.given ? " as wind maps give it" : " in a real gust");
     }
 }
 
 static const char *described_amount(struct arena *arena, const struct margin_answer *answer,
                                     enum margin_load load) {
-    enum quantity kind = load == MARGIN_SNOW ? QUANTITY_LOAD : QUANTITY_SPEED;
     double described = answer->loads[load].as_described;
     if (load == MARGIN_TRAY || isnan(described))
         return "";
-    return arena_print(arena, " (described: %s)",
-                       quantity_print(arena, described, kind, answer->frame->units));
+    return arena_print(arena, " (described: %s)", margin_amount(arena, answer, load, described));
 }
 
 const char *margin_sentence(struct arena *arena, const struct margin_answer *answer,

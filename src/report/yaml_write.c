@@ -41,8 +41,7 @@ static void key(struct text *text, const struct node *node) {
     text_add(text, ":");
 }
 
-/* On one line: a, [a, b], {a: b}. */
-static void value(struct text *text, const struct node *node) {
+void yaml_value(struct text *text, const struct node *node) {
     if (node->kind == NODE_TEXT) {
         scalar(text, node->text);
         return;
@@ -52,32 +51,37 @@ static void value(struct text *text, const struct node *node) {
     for (const struct node *child = node->first; child; child = child->next) {
         if (child != node->first)
             text_add(text, ", ");
-        if (map) {
-            key(text, child);
-            text_add(text, " ");
-        }
-        value(text, child);
+        if (map)
+            yaml_entry(text, child);
+        else
+            yaml_value(text, child);
     }
     text_add(text, map ? "}" : "]");
+}
+
+void yaml_entry(struct text *text, const struct node *node) {
+    key(text, node);
+    text_add(text, " ");
+    yaml_value(text, node);
 }
 
 void yaml_section(struct text *text, const struct node *section) {
     key(text, section);
     if (section->kind == NODE_TEXT || section->count == 0) {
         text_add(text, " ");
-        value(text, section);
+        yaml_value(text, section);
         text_add(text, "\n");
         return;
     }
     text_add(text, "\n");
     for (const struct node *entry = section->first; entry; entry = entry->next) {
         text_add(text, "  ");
-        if (section->kind == NODE_MAP)
-            key(text, entry);
-        else
-            text_add(text, "-");
-        text_add(text, " ");
-        value(text, entry);
+        if (section->kind == NODE_MAP) {
+            yaml_entry(text, entry);
+        } else {
+            text_add(text, "- ");
+            yaml_value(text, entry);
+        }
         text_add(text, "\n");
     }
 }

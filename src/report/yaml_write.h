@@ -12,6 +12,10 @@
 /* A key of the file with all below it: "joints:" and a line for each joint. */
 void yaml_section(struct text *text, const struct node *section);
 
+/* A value on one line: a, [a, b], {a: b}; and the same with its key before it. */
+void yaml_value(struct text *text, const struct node *node);
+void yaml_entry(struct text *text, const struct node *node);
+
 /* The whole file; `root` is a map. */
 void yaml_file(struct text *text, const struct node *root);
 

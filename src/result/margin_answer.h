@@ -14,6 +14,24 @@ enum margin_reach {
     REACH_UNKNOWN    /* the computation could not be trusted on the way */
 };
 
+/* How the ratios of the checks nearest to their limits grow with the load, for a plot. */
+struct margin_point {
+    double load, ratio;
+};
+struct margin_curve { /* of one check */
+    const char *id, *kind, *words;
+    bool beyond;                       /* it ends where so much load is not published */
+    const struct margin_point *points; /* each judged; ascending load; none where it has no ratio */
+    size_t count;
+    double limit_at; /* the load at which its ratio passes 1; NAN: nowhere in the plot */
+};
+enum { MARGIN_CURVES = 3 };
+struct margin_plot {
+    double to; /* the load at its right end */
+    struct margin_curve curves[MARGIN_CURVES];
+    size_t count; /* 0: no plot */
+};
+
 struct margin {
     enum margin_reach reach;
     double value;            /* TRAY: times the trays as described; SNOW: Pa on the ground, or of
@@ -22,6 +40,7 @@ struct margin {
     double as_described;     /* the same of the description; NAN where it gives none */
     const char *first;       /* id of the check that fails first; "" where none */
     const char *first_words; /* "lower shelf, front-1 (sag with creep)" */
+    struct margin_plot plot; /* filled by margin_curves alone */
 };
 
 struct margin_answer {

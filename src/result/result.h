@@ -108,6 +108,7 @@ struct bent {                /* the frame under one combination, upright */
 struct result {
     const struct frame *frame; /* NULL where the description had problems */
     enum verdict verdict;
+    int stopped_at; /* 0: all was judged; else the stage that failed (judge/judge.h) */
     const char *basis;
     struct {
         struct check *items;

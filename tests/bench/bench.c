@@ -11,6 +11,7 @@
 #include "sway/sway.h"
 
 #include "cutting.h"
+#include "fixing.h"
 #include "solving.h"
 #include "timing.h"
 
@@ -494,5 +495,7 @@ int main(int argc, char **argv) {
     buckling_verdict(argv[3], 1);
     buckling_verdict(argv[3], 0);
     cutting();
+    if (!fixing(argv[3]))
+        return 1;
     return all_agree ? 0 : 1;
 }

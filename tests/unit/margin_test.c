@@ -1,10 +1,12 @@
 /* How much of a load until the first check fails. */
 #include "in_arena.h"
 #include "judged.h"
+#include "margin/curves.h"
 #include "margin/margin.h"
 #include "near.h"
 
 #include <gsl/gsl_errno.h>
+#include <math.h>
 #include <string.h>
 
 static void quiet(void) {
@@ -86,4 +88,45 @@ Test(margin, at_the_wind_found_the_first_check_is_at_its_limit) {
     NEAR(first->ratio, 1.0, 1e-8, 0.0);
     for (size_t k = 0; k < result.checks.count; k++)
         cr_assert(!(result.checks.items[k].ratio > 1.0 + 1e-8));
+}
+
+/* The same beam: its sag, and so the ratio, goes with the trays, 1 / 2.56 = 0.390625 of the limit
+ * for each of them as described. */
+Test(margin, curve_of_a_simple_beam) {
+    struct margin_answer *answer = margin_find(arena, frame_of_text(arena, BEAM));
+    margin_curves(arena, answer);
+    const struct margin_plot *plot = &answer->loads[MARGIN_TRAY].plot;
+    cr_assert(plot->count >= 1 && plot->count <= MARGIN_CURVES);
+    const struct margin_curve *sag = &plot->curves[0];
+    cr_assert_str_eq(sag->id, answer->loads[MARGIN_TRAY].first);
+    NEAR(sag->limit_at, 2.56, 1e-9, 0.0);
+    NEAR(plot->to, 1.25 * 2.56, 1e-6, 0.0);
+    bool as_described = false;
+    for (size_t k = 0; k < sag->count; k++) {
+        NEAR_ABS(sag->points[k].ratio, 0.390625 * sag->points[k].load, 1e-9);
+        cr_assert(!k || sag->points[k].load > sag->points[k - 1].load);
+        as_described |= sag->points[k].load == 1.0;
+    }
+    cr_assert(as_described);
+    cr_assert_eq(sag->count, 11); /* nine even steps, as described, at the limit */
+    cr_assert_eq(answer->loads[MARGIN_SNOW].plot.count, 0);
+}
+
+/* Three checks at most, no two of a kind, the one that fails first before the others; and where
+ * another passes its limit the frame judged again has it at its limit. */
+Test(margin, curves_under_wind) {
+    struct margin_answer *answer =
+        margin_find(arena, frame_of_text(arena, arena_print(arena, SCREEN, "90 mph")));
+    margin_curves(arena, answer);
+    const struct margin *wind = &answer->loads[MARGIN_WIND];
+    cr_assert(wind->plot.count >= 2 && wind->plot.count <= MARGIN_CURVES);
+    cr_assert_str_eq(wind->plot.curves[0].id, wind->first);
+    for (size_t c = 0; c < wind->plot.count; c++) {
+        const struct margin_curve *curve = &wind->plot.curves[c];
+        cr_assert(!c || strcmp(curve->kind, wind->plot.curves[c - 1].kind) != 0);
+        double speed = isfinite(curve->limit_at) ? curve->limit_at : curve->points[5].load;
+        double wanted = isfinite(curve->limit_at) ? 1.0 : curve->points[5].ratio;
+        struct result result = at_wind(arena_print(arena, "%.17g m/s", speed));
+        NEAR(check_of(&result, curve->id)->ratio, wanted, 1e-8, 0.0);
+    }
 }

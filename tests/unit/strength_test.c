@@ -396,6 +396,16 @@ Test(strength, own_section_buckles_by_its_inertia) {
     NEAR_REL(check_bend(&input, NULL).ratio, want, 1e-9);
 }
 
+/* By its inertias and size a 2x4 also bends as the 2x4 does: 2 I / d = b d^2 / 6. */
+Test(strength, own_section_bends_by_its_inertia) {
+    struct lumber lumber = stick("2x4", "hem-fir", "no-2");
+    double b = lumber.thickness, d = lumber.width;
+    struct section own =
+        section_own(b * d, b * d * d * d / 12.0, d * b * b * b / 12.0, lumber.thickness, d);
+    NEAR_REL(own.strong, b * d * d / 6.0, 1e-12);
+    NEAR_REL(own.weak, d * b * b / 6.0, 1e-12);
+}
+
 /* By hand: 2x4, V 300 and 400 lb at right angles: 500 lb; 1.5 x 500/5.25 = 142.86 psi; SPF wet
  * 135 x 0.97 = 130.95: ratio 1.0909. */
 Test(strength, shear_by_hand) {
