@@ -184,8 +184,13 @@ test-shapes: $(BUILD)/batten ## 250 random shapes check as what expand prints of
 test-mutants: ## change 80 signs and factors of the checks and loads, one at a time: each must turn a test red (Python)
 	@tests/tools/mutate.py $(BUILD)/test-mutants
 
+.PHONY: test-large
+test-large: $(BUILD)/batten $(BUILD)/json_compare ## rows of up to 1 000 sections and cubes of 12, from end to end
+	@tests/tools/run-large $(BUILD)/batten $(BUILD)/json_compare $(BUILD)/test-large all
+
 .PHONY: test-all
 test-all: test ## make test, and the long ones
+	@$(MAKE) --no-print-directory test-large
 	@$(MAKE) --no-print-directory test-shapes
 	@$(MAKE) --no-print-directory test-memory
 	@$(MAKE) --no-print-directory test-same

@@ -131,6 +131,30 @@ static void whole_check(char **argv) {
            verdict(megabytes, 10.0));
 }
 
+/* How time and memory of a whole `check` grow along a row: exponents of the number of sections. */
+static void growth(char **argv, const char *shorter, const char *longer, double times) {
+    double seconds_of[2], peaks[2];
+    for (int k = 0; k < 2; k++) {
+        char path[256];
+        snprintf(path, sizeof path, "%s/%s.yaml", argv[4], k ? longer : shorter);
+        char *const arguments[] = {argv[1], "check", "--large", path, NULL};
+        struct process process = {.arguments = arguments};
+        enum { FEW = 3 };
+        for (int run = 0; run < FEW; run++)
+            run_process(&process, run);
+        qsort(process.times, FEW, sizeof *process.times, ascending);
+        seconds_of[k] = process.times[FEW / 2];
+        peaks[k] = (double)process.peak;
+    }
+    double time = log(seconds_of[1] / seconds_of[0]) / log(times);
+    double memory = log(peaks[1] / peaks[0]) / log(times);
+    printf("whole check of %s: %.2f s, %.0f MB; from %s on as n to the\n", longer, seconds_of[1],
+           peaks[1] * 1024.0 / 1e6, shorter);
+    printf("%-66s %31.2f %8.4g  %s\n", "    time", time, 1.15, verdict(time, 1.15));
+    printf("%-66s %31.2f %8.4g  %s\n", "    memory", memory, 1.0, verdict(memory, 1.0));
+    fflush(stdout);
+}
+
 /* ---- frames: stands in a row ---- */
 
 static const char *const corners[] = {"fl", "fr", "br", "bl"};
@@ -482,6 +506,8 @@ int main(int argc, char **argv) {
     gsl_set_error_handler_off();
     printf("%-66s %10s %10s %9s %8s\n", "medians of nine, ms", "ours", "theirs", "ratio", "goal");
     whole_check(argv);
+    growth(argv, "row-10", "row-100", 10.0);
+    growth(argv, "row-10", "row-1000", 100.0);
     solution(argv[4], "row-1", 1.0);
     solution(argv[4], "row-10", 0.8);
     solution(argv[4], "row-100", 0.8);
