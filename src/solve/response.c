@@ -140,8 +140,7 @@ static void add_to_slots(const struct segment *segment, const double global[ELEM
         }
 }
 
-void response_gather(struct arena *arena, const struct response *response, size_t column,
-                     double *slots) {
+static void gather_joints(const struct response *response, size_t column, double *slots) {
     const struct model *model = response->system->model;
     for (size_t j = 0; j < model->frame->joints.count; j++) {
         double load[6];
@@ -152,18 +151,46 @@ void response_gather(struct arena *arena, const struct response *response, size_
                 slots[3 * model->turn_slot[j] + c] += load[3 + c];
         }
     }
-    for (size_t s = 0; s < model->segment_count; s++) {
-        if (response_loads(response, column, s, NULL, 0) == 0)
-            continue;
-        const struct segment *segment = &model->segments[s];
-        double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
+}
+
+/* The loads on one segment; `element` is found when the first column has one, and kept. */
+static void gather_segment(struct arena *arena, const struct response *response, size_t column,
+                           size_t s, struct element *room, const struct element **element,
+                           double *slots) {
+    if (response_loads(response, column, s, NULL, 0) == 0)
+        return;
+    if (!*element)
+        *element = system_element(response->system, s, room);
+    double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
+    if (!fixed_ends(arena, response, column, s, *element, f))
+        return;
+    element_to_joints(*element, f, local);
+    element_to_global(*element, local, global);
+    add_to_slots(&response->system->model->segments[s], global, -1.0, slots);
+}
+
+/* The loads of several columns, those with slots of their own. */
+static void gather_all(struct arena *arena, const struct response *response, size_t count,
+                       double *const *slots) {
+    for (size_t c = 0; c < count; c++)
+        if (slots[c])
+            gather_joints(response, c, slots[c]);
+    for (size_t s = 0; s < response->system->model->segment_count; s++) {
         struct element room;
-        const struct element *element = system_element(response->system, s, &room);
-        if (!fixed_ends(arena, response, column, s, element, f))
-            continue;
-        element_to_joints(element, f, local);
-        element_to_global(element, local, global);
-        add_to_slots(segment, global, -1.0, slots);
+        const struct element *element = NULL;
+        for (size_t c = 0; c < count; c++)
+            if (slots[c])
+                gather_segment(arena, response, c, s, &room, &element, slots[c]);
+    }
+}
+
+void response_gather(struct arena *arena, const struct response *response, size_t column,
+                     double *slots) {
+    gather_joints(response, column, slots);
+    for (size_t s = 0; s < response->system->model->segment_count; s++) {
+        struct element room;
+        const struct element *element = NULL;
+        gather_segment(arena, response, column, s, &room, &element, slots);
     }
 }
 
@@ -241,21 +268,23 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
                               .slots = ARENA_ARRAY(arena, double *, columns),
                               .products = ARENA_ARRAY(arena, double *, columns)};
     double *still = ARENA_ARRAY(arena, double, all); /* of feet until they are solved */
+    double **loads = ARENA_ARRAY(arena, double *, columns);
+    for (size_t c = 0; c < columns; c++)
+        loads[c] = response->columns[c].foot >= 0 ? NULL : ARENA_ARRAY(arena, double, all);
+    gather_all(arena, response, response->live_count, loads);
     for (size_t c = 0; c < columns; c++) {
         response->slots[c] = still;
-        response->solvable[c] = response->columns[c].foot >= 0;
+        response->solvable[c] = !loads[c];
         if (response->solvable[c])
             continue;
-        double *loads = ARENA_ARRAY(arena, double, all);
         response->slots[c] = ARENA_ARRAY(arena, double, all);
         response->solved[c] = true;
-        response_gather(arena, response, c, loads);
-        response->solvable[c] = !driven(response, c, loads);
+        response->solvable[c] = !driven(response, c, loads[c]);
         if (!response->solvable[c])
             continue;
         size_t k = solving.count++;
         solving.columns[k] = c;
-        solving.loads[k] = loads;
+        solving.loads[k] = loads[c];
         solving.slots[k] = response->slots[c];
         solving.x[k] = ARENA_ARRAY(arena, double, system->count);
         solving.products[k] = ARENA_ARRAY(arena, double, all);
