@@ -76,8 +76,10 @@ static bool factor_block(struct factoring *at, const struct block *block) {
         size_t last = first + KERNEL_COLUMNS < block->width ? first + KERNEL_COLUMNS : block->width;
         size_t from = whole_rows(first);
         turn_over(at, block, first, last - first, first);
-        kernel_take_off(panel + first * block->tall + from, block->tall, panel + from, block->tall,
-                        at->shares, block->tall - from, last - first, first, false);
+        if (first > 0)
+            kernel_take_off(panel + first * block->tall + from, block->tall, panel + from,
+                            block->tall, at->shares, block->tall - from, last - first, first,
+                            false);
         if (!factor_columns(at, block, first, last))
             return false;
     }

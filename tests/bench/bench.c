@@ -197,7 +197,7 @@ static struct made made_new(void) {
 
 static void make(struct made *made, const struct text *all) {
     struct problems problems = problems_new(made->arena);
-    made->frame = frame_read(made->arena, text_string(all), all->count, (struct frame_limits){true},
+    made->frame = frame_read(made->arena, text_string(all), all->count, (struct frame_limits){.large = true},
                              &problems);
     if (!made->frame) {
         fprintf(stderr, "bench: %s\n", problems.items[0].message);
