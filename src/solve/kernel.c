@@ -5,10 +5,10 @@
 /* Eight rows of `n` columns, n at most KERNEL_COLUMNS and known where this is inlined. */
 IN_ALL void tile(double *c, size_t c_tall, const double *a, size_t a_tall, const double *w,
                  size_t w_wide, int n, size_t depth, bool fresh) {
-    eight sum[KERNEL_COLUMNS];
+    eight sum[KERNEL_COLUMNS] = {0};
 #pragma GCC unroll 6
-    for (int j = 0; j < n; j++)
-        sum[j] = fresh ? (eight){0} : *(const eight *)(c + (size_t)j * c_tall);
+    for (int j = 0; j < n && !fresh; j++)
+        sum[j] = *(const eight *)(c + (size_t)j * c_tall);
     for (size_t k = 0; k < depth; k++) {
         eight from = *(const eight *)(a + k * a_tall);
 #pragma GCC unroll 6
