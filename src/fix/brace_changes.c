@@ -1,8 +1,7 @@
+#include "base/vector.h"
 #include "brace/brace.h"
 #include "fix/effort.h"
-#include "frame/geometry.h"
 
-#include <math.h>
 #include <string.h>
 
 static int stick_named(const struct frame *frame, const char *name) {
@@ -13,9 +12,8 @@ static int stick_named(const struct frame *frame, const char *name) {
 }
 
 static double apart(const struct frame *frame, int a, int b) {
-    return sqrt(pow(frame->joints.items[a].at[0] - frame->joints.items[b].at[0], 2) +
-                pow(frame->joints.items[a].at[1] - frame->joints.items[b].at[1], 2) +
-                pow(frame->joints.items[a].at[2] - frame->joints.items[b].at[2], 2));
+    double between[3];
+    return vector_between(frame->joints.items[a].at, frame->joints.items[b].at, between);
 }
 
 /* Each diagonal that `brace` proposes, by itself. */

@@ -1,14 +1,13 @@
-#include "fix/work.h"
+#include "fix/screw_lengths.h"
 
 #include "frame/fastener_size.h"
 #include "frame/tree.h"
 #include "pieces/sticks.h"
 #include "units/decimal.h"
+#include "units/unit.h"
 
 #include <math.h>
 #include <string.h>
-
-static const double INCH = 0.0254, MILLIMETRE = 0.001;
 
 struct choice *choice_new(struct work *work, enum change_kind kind, int stick, int shelf) {
     if (work->slot_count == SLOTS_MOST) {
@@ -25,6 +24,8 @@ struct option *choice_add(struct work *work, struct choice *slot, const char *wh
     if (!slot || slot->count == UINT8_MAX)
         return NULL;
     const struct node *edit = tree_of_text(work->arena, yaml, strlen(yaml));
+    if (!edit)
+        return NULL;
     ARRAY_PUSH(work->arena, slot,
                (struct option){.what = what, .edit = edit, .effort = effort, .trays = trays});
     return &slot->items[slot->count - 1];
@@ -70,8 +71,8 @@ int post_stick(const struct work *work) {
 
 const char *bare_length(const struct work *work, double metres) {
     enum { DECIMALS = 5 };
-    double unit = work->frame->units == UNITS_US ? INCH : MILLIMETRE;
-    return decimal_fixed(work->arena, metres / unit, DECIMALS);
+    const struct unit *unit = unit_default(QUANTITY_LENGTH, work->frame->units);
+    return decimal_fixed(work->arena, metres / unit->factor, DECIMALS);
 }
 
 const char *bare_place(const struct work *work, const double at[3]) {
@@ -97,23 +98,31 @@ static const char *own_lap(const struct frame *frame) {
     return first;
 }
 
-/* No.8 screws that go through the thinnest stick and 6 diameters into the next. */
+/* No.8 screws that go through the thinnest stick and as deep into the next as a lap needs. */
 static const char *lap_length(const struct work *work) {
-    static const char *const us[] = {"1-3/4 in", "2 in", "2-1/2 in", "3 in", "3-1/2 in"};
-    static const char *const si[] = {"45 mm", "50 mm", "60 mm", "75 mm", "90 mm"};
-    static const double metres[] = {0.0444, 0.050, 0.060, 0.075, 0.0889};
-    enum { LENGTHS = sizeof metres / sizeof *metres };
     double thinnest = INFINITY;
     for (size_t m = 0; m < work->model->member_count; m++) {
         const struct stick *stick = &work->frame->sticks.items[work->frame->members.items[m].stick];
         if (stick->has_size)
             thinnest = fmin(thinnest, stick->thickness);
     }
-    double needed = thinnest + 6.0 * screw_diameter(8);
+    double needed = thinnest + table_constant("screw-penetration-least").value * screw_diameter(8);
     int at = 0;
-    while (at < LENGTHS - 1 && metres[at] < needed)
+    while (at < SCREW_LENGTHS - 1 && screw_length(work, at) < needed)
         at++;
-    return work->frame->units == UNITS_US ? us[at] : si[at];
+    return screw_length_words(work, at);
+}
+
+const char *yaml_quoted(const struct work *work, const char *words) {
+    struct text text = text_new(work->arena);
+    text_add(&text, "\"");
+    for (; *words; words++) {
+        if (*words == '"' || *words == '\\')
+            text_add(&text, "\\");
+        text_bytes(&text, words, 1);
+    }
+    text_add(&text, "\"");
+    return text_string(&text);
 }
 
 const char *lap_entry(struct work *work) {

@@ -11,11 +11,6 @@
 /* Of the tries, so many hundredths at most go into the guess. */
 enum { GUESS_SHARE = 60 };
 
-static const char *words_of(struct arena *arena, const struct check *check) {
-    const char *place = check->place[0] ? check->place : check->where;
-    return check->governs[0] ? arena_print(arena, "%s (%s)", place, check->governs) : place;
-}
-
 static bool is_bad(const struct check *check) {
     return check->verdict > VERDICT_CLOSE;
 }
@@ -31,7 +26,7 @@ static size_t bad_checks(struct arena *arena, const struct result *result,
     for (size_t k = 0; k < result->checks.count; k++)
         if (is_bad(&result->checks.items[k]))
             (*checks)[count++] = (struct fix_check){result->checks.items[k].id,
-                                                    words_of(arena, &result->checks.items[k]),
+                                                    check_words(arena, &result->checks.items[k]),
                                                     result->checks.items[k].verdict};
     return count;
 }

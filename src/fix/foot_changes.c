@@ -47,8 +47,8 @@ void catalogue_feet(struct work *work) {
                                "(%zu %s)",
                                hold, feet, feet == 1 ? "foot" : "feet"),
                    edit,
-                   effort_of("fix-change") +
-                       (double)feet * (1.0 + 0.1 * k) * effort_of("fix-hold-down"),
+                   effort_of("fix-change") + (double)feet * (1.0 + effort_of("fix-larger") * k) *
+                                                 effort_of("fix-hold-down"),
                    0);
     }
 }

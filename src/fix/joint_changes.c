@@ -1,14 +1,10 @@
 #include "fix/effort.h"
+#include "fix/screw_lengths.h"
 
 #include <math.h>
 #include <string.h>
 
-/* Screws that a shop keeps; as the file writes lengths. */
-static const char *const LENGTHS_US[] = {"1 in",     "1-1/4 in", "1-1/2 in", "1-3/4 in", "2 in",
-                                         "2-1/2 in", "3 in",     "3-1/2 in", "4 in"};
-static const char *const LENGTHS_SI[] = {"25 mm", "30 mm", "40 mm", "45 mm", "50 mm",
-                                         "60 mm", "75 mm", "90 mm", "100 mm"};
-enum { LENGTH_COUNT = sizeof LENGTHS_US / sizeof *LENGTHS_US, LONGER_STEPS = 4, MORE_STEPS = 2 };
+enum { LONGER_STEPS = 4, MORE_STEPS = 2 };
 
 static const double SAME_LENGTH = 0.0005; /* m */
 
@@ -35,25 +31,11 @@ struct joint_slot {
     const char *rest; /* keys of the entry that stay: ", metal: stainless" */
 };
 
-static const char *const METALS[] = {"", "plain", "galvanized", "stainless"};
-
-static const char *length_words(const struct work *work, int step) {
-    return work->frame->units == UNITS_US ? LENGTHS_US[step] : LENGTHS_SI[step];
-}
-
-static double length_of(const struct work *work, int step) {
-    const char *why;
-    double metres = 0.0;
-    quantity_read(work->arena, length_words(work, step), QUANTITY_LENGTH, work->frame->units,
-                  &metres, &why);
-    return metres;
-}
-
 /* ---- what it counts ---- */
 
 static double fastener_effort(const struct fastened *end) {
     if (end->bolt >= 0)
-        return effort_of("fix-bolt") * (1.0 + 0.1 * end->bolt); /* a thicker one counts more */
+        return effort_of("fix-bolt") * (1.0 + effort_of("fix-larger") * end->bolt);
     return effort_of("fix-screw") + end->step * effort_of("fix-screw-length");
 }
 
@@ -78,8 +60,8 @@ static struct fastened fastened_now(const struct work *work, const struct connec
                            .bolt = now->fastener == FASTENER_BOLT ? 0 : -1,
                            .count = now->count,
                            .plates = now->plates};
-    while (end.step < LENGTH_COUNT - 1 && now->length.given &&
-           length_of(work, end.step) < now->length.value - SAME_LENGTH)
+    while (end.step < SCREW_LENGTHS - 1 && now->length.given &&
+           screw_length(work, end.step) < now->length.value - SAME_LENGTH)
         end.step++;
     return end;
 }
@@ -113,7 +95,8 @@ static const char *end_words(struct arena *arena, const struct fastened *end) {
     }
 }
 
-static const char *end_keys(struct arena *arena, const struct fastened *end) {
+static const char *end_keys(const struct work *work, const struct fastened *end) {
+    struct arena *arena = work->arena;
     const char *type =
         end->type == CONNECTION_CLEAT     ? "cleat"
         : end->type == CONNECTION_BRACKET ? "bracket"
@@ -121,9 +104,9 @@ static const char *end_keys(struct arena *arena, const struct fastened *end) {
             ? arena_print(arena, "gusset, sheet: plywood-1/2in, plates: %d", end->plates)
         : end->type == CONNECTION_SCREWED_BUTT ? "screwed-butt"
                                                : "screwed-lap";
-    const char *with =
-        end->bolt >= 0 ? arena_print(arena, "bolt: %s", BOLTS[end->bolt])
-                       : arena_print(arena, "screw: %s, length: \"%s\"", end->size, end->length);
+    const char *with = end->bolt >= 0 ? arena_print(arena, "bolt: %s", BOLTS[end->bolt])
+                                      : arena_print(arena, "screw: %s, length: %s", end->size,
+                                                    yaml_quoted(work, end->length));
     return arena_print(arena, "type: %s, %s, count: %d", type, with, end->count);
 }
 
@@ -133,8 +116,8 @@ static void add(const struct joint_slot *joint, struct fastened end) {
     struct option *option = choice_add(
         joint->work, joint->slot,
         arena_print(arena, "at every '%s' joint %s", joint->name, end_words(arena, &end)),
-        arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name, end_keys(arena, &end),
-                    joint->rest),
+        arena_print(arena, "connections: {\"%s\": {%s%s}}", joint->name,
+                    end_keys(joint->work, &end), joint->rest),
         effort_of("fix-change") + (double)joint->ends * more, 0);
     if (option)
         option->fine = end.fine;
@@ -142,11 +125,13 @@ static void add(const struct joint_slot *joint, struct fastened end) {
 
 /* ---- what is tried ---- */
 
+static const struct node *entry_of(const struct work *work, const char *connection) {
+    return node_child(node_child(work->frame->tree, "connections"), connection);
+}
+
 /* The length of its screws as the file says it; NULL where it is none, or no screw. */
 static const char *length_typed(const struct joint_slot *joint, const struct connection *now) {
-    const struct node *entry =
-        node_child(node_child(joint->work->frame->tree, "connections"), joint->name);
-    const struct node *length = node_child(entry, "length");
+    const struct node *length = node_child(entry_of(joint->work, joint->name), "length");
     bool screw = now && now->fastener == FASTENER_SCREW && now->length.given;
     return screw && length ? length->text : NULL;
 }
@@ -165,13 +150,13 @@ static void add_laps(const struct joint_slot *joint, const struct connection *no
         end.count = count + more;
         add(joint, end);
     }
-    for (int k = 0; k < LENGTH_COUNT && steps < LONGER_STEPS; k++) {
-        if (!(length_of(joint->work, k) > length + SAME_LENGTH))
+    for (int k = 0; k < SCREW_LENGTHS && steps < LONGER_STEPS; k++) {
+        if (!(screw_length(joint->work, k) > length + SAME_LENGTH))
             continue;
         steps++;
-        end.length = length_words(joint->work, k);
+        end.length = screw_length_words(joint->work, k);
         end.step = k;
-        end.fine = steps < LONGER_STEPS && k < LENGTH_COUNT - 1;
+        end.fine = steps < LONGER_STEPS && k < SCREW_LENGTHS - 1;
         for (int more = 0; more <= MORE_STEPS; more++) {
             end.count = count + more;
             add(joint, end);
@@ -198,7 +183,7 @@ static void add_with_screws(const struct joint_slot *joint, enum connection_type
             add(joint, (struct fastened){.type = type,
                                          .bolt = -1,
                                          .size = "8",
-                                         .length = length_words(joint->work, k),
+                                         .length = screw_length_words(joint->work, k),
                                          .step = k,
                                          .count = count,
                                          .plates = plates,
@@ -213,8 +198,9 @@ static void add_joints(struct work *work, const char *name, const struct connect
     if (type == CONNECTION_PINNED || type == CONNECTION_RIGID || type == CONNECTION_SPRINGS ||
         type == CONNECTION_HINGE)
         return;
-    if (now && now->metal != METAL_NOT_SAID)
-        rest = arena_print(work->arena, ", metal: %s", METALS[now->metal]);
+    const struct node *metal = node_child(entry_of(work, name), "metal");
+    if (metal)
+        rest = arena_print(work->arena, ", metal: %s", yaml_quoted(work, metal->text));
     struct choice *slot = choice_new(work, CHANGE_JOINT, -1, -1);
     if (!slot)
         return;

@@ -93,9 +93,13 @@ void catalogue_braces(struct work *work);
 void catalogue_shelves(struct work *work);
 void catalogue_feet(struct work *work);
 
+/* A text of the file as it may stand in an edit: in double quotes. */
+const char *yaml_quoted(const struct work *work, const char *words);
+
 /* A slot without options yet; NULL where there is no room. */
 struct choice *choice_new(struct work *work, enum change_kind kind, int stick, int shelf);
-/* `yaml` is the edit; everything in the arena. The option, to be adorned; NULL without a slot. */
+/* `yaml` is the edit; everything in the arena. The option, to be adorned; NULL without a
+ * slot, or where the edit does not read. */
 struct option *choice_add(struct work *work, struct choice *slot, const char *what,
                           const char *yaml, double effort, int trays);
 

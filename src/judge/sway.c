@@ -207,7 +207,7 @@ static void judge_combinations(struct run *run, struct sway_found *lowest) {
     size_t count = run->loads->combination_count, first = heaviest(run);
     struct arena_mark mark = arena_mark(run->arena);
     bool *open = ARENA_ARRAY(run->arena, bool, count);
-    const struct sway_wide **wides = ARENA_ARRAY(run->arena, const struct sway_wide *, count);
+    const struct sway_wide **wides = NULL;
     for (size_t c = 0; c < count; c++)
         open[c] = run_wants_combination(run, "sway/frame", (int)c) && solved(run, (int)c);
     if (open[first])
@@ -217,7 +217,7 @@ static void judge_combinations(struct run *run, struct sway_found *lowest) {
         wides = share_frames(run, weight_of(run, first), lowest, open);
     for (size_t c = 0; c < count; c++)
         if (open[c])
-            judge_combination(run, (int)c, wides[c], lowest);
+            judge_combination(run, (int)c, wides ? wides[c] : NULL, lowest);
     lowest->first = NULL;
     arena_rewind(run->arena, mark);
 }

@@ -49,6 +49,11 @@ struct worst_forces {
     int *cuts; /* the most that any of them asks for */
 };
 
+/* The lower of two; a NAN stays one, so that what is counted with it is not shown. */
+static double lower(double a, double b) {
+    return isnan(a) || a < b ? a : b;
+}
+
 static void add_forces(const struct run *run, const struct mix *mix, bool crept,
                        struct worst_forces *worst) {
     size_t segments = run->model->segment_count;
@@ -60,8 +65,8 @@ static void add_forces(const struct run *run, const struct mix *mix, bool crept,
         worst->cuts = ARENA_ARRAY(run->arena, int, segments);
     }
     for (size_t s = 0; s < segments; s++) {
-        double least = fmin(worst->input.axial[s][0], worst->input.axial[s][1]);
-        worst->axial[s][0] = first ? least : fmin(worst->axial[s][0], least);
+        double least = lower(worst->input.axial[s][0], worst->input.axial[s][1]);
+        worst->axial[s][0] = first ? least : lower(worst->axial[s][0], least);
         worst->axial[s][1] = worst->axial[s][0];
         worst->cuts[s] = own[s] > worst->cuts[s] ? own[s] : worst->cuts[s];
     }

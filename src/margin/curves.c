@@ -71,7 +71,7 @@ static void pick(struct sampled *sampled, double at, struct margin_plot *plot) {
                 (struct margin_curve){.id = worst->id,
                                       .kind = worst->kind,
                                       .beyond = worst->beyond,
-                                      .words = margin_check_words(sampled->arena, worst),
+                                      .words = check_words(sampled->arena, worst),
                                       .points = NULL,
                                       .limit_at = NAN};
     }

@@ -66,7 +66,7 @@ static void name_first(struct question *question, double value, struct margin *m
         margin->first_words = "it sways over under its own load";
     } else if (worst) {
         margin->first = worst->id;
-        margin->first_words = margin_check_words(question->arena, worst);
+        margin->first_words = check_words(question->arena, worst);
     }
 }
 

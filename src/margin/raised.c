@@ -57,8 +57,3 @@ double margin_root(struct arena *arena, double (*excess)(double, void *), void *
         }
     return found;
 }
-
-const char *margin_check_words(struct arena *arena, const struct check *check) {
-    const char *place = check->place[0] ? check->place : check->where;
-    return check->governs[0] ? arena_print(arena, "%s (%s)", place, check->governs) : place;
-}

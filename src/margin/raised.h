@@ -16,7 +16,4 @@ struct frame margin_raised(const struct frame *described, enum margin_load load,
 double margin_root(struct arena *arena, double (*excess)(double load, void *params), void *params,
                    double low, double high);
 
-/* "lower shelf, front-1 (sag with creep)" */
-const char *margin_check_words(struct arena *arena, const struct check *check);
-
 #endif

@@ -70,7 +70,7 @@ static void one_check(struct text *out, const struct check *check, bool on_paper
         "<summary>\n",
         verdict_name(check->verdict), on_paper ? " on-paper" : "", markup(arena, check->id),
         exact(arena, powers, check), verdict_name(check->verdict));
-    span(out, "place", check->place[0] ? check->place : check->where);
+    span(out, "place", check_place(check));
     span(out, "numbers", numbers_in_words(arena, check, units));
     span(out, "ratio", has_no_rule(check) ? "" : ratio_in_words(arena, check));
     span(out, "verdict", verdict_in_words(check->verdict));

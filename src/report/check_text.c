@@ -29,9 +29,8 @@ static struct columns columns_for(const struct result *result) {
 static void check_row(struct text *text, const struct check *check, const struct columns *columns,
                       enum unit_system units, bool all) {
     struct arena *arena = text->arena;
-    const char *cells[] = {check->place[0] ? check->place : check->where,
-                           numbers_in_words(arena, check, units), ratio_in_words(arena, check),
-                           verdict_in_words(check->verdict)};
+    const char *cells[] = {check_place(check), numbers_in_words(arena, check, units),
+                           ratio_in_words(arena, check), verdict_in_words(check->verdict)};
     row_of_cells(text, 2, cells, columns->widths, columns->count);
     const char *beside = quantity_print(arena, check->beside.value, check->beside.kind, units);
     if (check->beside.words[0] && !prints_as_nothing(beside))

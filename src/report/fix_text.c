@@ -89,6 +89,10 @@ static void changes_section(struct text *text, const struct fix_answer *answer) 
     }
 }
 
+static const char *counts_as(struct arena *arena, const char *row) {
+    return decimal_significant(arena, table_constant(row).value, 3);
+}
+
 static const char *cost_sentence(struct arena *arena, const struct fix_answer *answer) {
     const char *effort = decimal_fixed(arena, answer->effort, 2);
     if (isfinite(answer->cost))
@@ -99,9 +103,11 @@ static const char *cost_sentence(struct arena *arena, const struct fix_answer *a
     return arena_print(arena,
                        "What it costs is not known: not everything in it has a price under prices: "
                        "in the file. Wood and work come to %s board feet more: wood by its volume, "
-                       "other things by what they are like (a piece to cut and fit 0.25, a screw "
-                       "0.02, a bolt 0.25, a gusset 0.3, a change 0.05).",
-                       effort);
+                       "other things by what they are like (a piece to cut and fit %s, a screw %s, "
+                       "a bolt %s, a gusset %s, a change %s).",
+                       effort, counts_as(arena, "fix-piece"), counts_as(arena, "fix-screw"),
+                       counts_as(arena, "fix-bolt"), counts_as(arena, "fix-gusset"),
+                       counts_as(arena, "fix-change"));
 }
 
 static const char *search_sentence(struct arena *arena, const struct fix_answer *answer) {

@@ -108,7 +108,7 @@ void working_text(struct text *text, const struct working *working, enum unit_sy
 
 void why_text(struct text *text, const struct result *result, const struct check *check) {
     struct arena *arena = text->arena;
-    const char *place = check->place[0] ? check->place : check->where;
+    const char *place = check_place(check);
     const char *numbers = numbers_in_words(arena, check, result->frame->units);
     paragraph(text, "", 0, arena_print(arena, "%s: %s", title_in_words(arena, result), place));
     const char *verdict = check->verdict == VERDICT_NOT_COVERED

@@ -47,6 +47,11 @@ struct check {
     struct working *working; /* NULL unless asked for */
 };
 
+/* Where it is, in words: "lower shelf, rail-1"; and the same with what governs: "... (sag with
+ * creep)". */
+const char *check_place(const struct check *check);
+const char *check_words(struct arena *arena, const struct check *check);
+
 struct stations { /* forces along one member; SI, signs as in the contract */
     size_t count;
     double *at; /* m from the from-end */

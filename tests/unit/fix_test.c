@@ -479,3 +479,31 @@ Test(fix, same_file_same_answer) {
     cr_assert_eq(one->tried, other->tried);
     cr_assert(node_same(one->edited, other->edited));
 }
+
+/* Inch marks, as builders write them: once, the edits of such a connection did not read, and the
+ * search fell over them. */
+Test(fix, keeps_inch_marks_and_metals_of_a_connection) {
+    const char *text =
+        "batten: 1\nunits: us\n"
+        "sticks: {s: {size: 2x4, species: hem-fir, grade: no-2}}\n"
+        "joints: {a: [0, 0, 0], b: [0, 0, 40], c: [40, 0, 40], d: [40, 0, 0]}\n"
+        "members: {l: {from: a, to: b, stick: s}, r: {from: d, to: c, stick: s}, "
+        "t: {from: b, to: c, stick: s}}\n"
+        "connections: {default: {type: screwed-lap, screw: 8, length: '2\"', count: 2, metal: "
+        "stainless}}\n"
+        "supports: {a: fixed, d: fixed}\n";
+    struct work *work = work_new(arena, text, strlen(text), frame_of_text(arena, text), &PLAIN);
+    size_t kept = 0, all = 0;
+    for (size_t s = 0; s < work->slot_count; s++)
+        for (size_t k = 0; work->slots[s].kind == CHANGE_JOINT && k < work->slots[s].count; k++) {
+            const struct node *edit = work->slots[s].items[k].edit;
+            cr_assert_not_null(edit);
+            const struct node *entry = node_child(node_child(edit, "connections"), "default");
+            const struct node *length = node_child(entry, "length");
+            const struct node *metal = node_child(entry, "metal");
+            cr_assert(metal && strcmp(metal->text, "stainless") == 0);
+            kept += length && strcmp(length->text, "2\"") == 0;
+            all++;
+        }
+    cr_assert(kept == 2 && all > kept, "one screw more and two, of the same length: %zu", kept);
+}
