@@ -3,6 +3,7 @@
 #include "cli/judged.h"
 #include "cli/output.h"
 #include "cli/read_input.h"
+#include "cli/waiting.h"
 #include "cli/write_output.h"
 #include "fix/fix.h"
 #include "report/edit_text.h"
@@ -10,28 +11,9 @@
 #include "report/fix_text.h"
 
 #include <string.h>
-#include <time.h>
-
-/* Somebody who waits longer than a second is told that it goes on. */
-struct waiting {
-    struct arena *arena;
-    struct timespec started;
-    double said; /* s */
-};
-
-static double seconds_since(const struct timespec *from) {
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (double)(now.tv_sec - from->tv_sec) + 1e-9 * (double)(now.tv_nsec - from->tv_nsec);
-}
 
 static void tell_progress(void *to, size_t tried) {
-    struct waiting *waiting = to;
-    double passed = seconds_since(&waiting->started);
-    if (passed < waiting->said + 1.0)
-        return;
-    waiting->said = passed;
-    message(waiting->arena, arena_print(waiting->arena, "%zu variants tried", tried));
+    waiting_tell(to, tried, "variants tried");
 }
 
 static enum exit_status status_of(const struct fix_answer *answer) {
@@ -75,8 +57,7 @@ enum exit_status fix_command(const struct call *call) {
     const struct frame *frame = read_frame_of(call, &bytes);
     if (!frame)
         return EXIT_WRONG_INPUT;
-    struct waiting waiting = {.arena = call->arena};
-    clock_gettime(CLOCK_MONOTONIC, &waiting.started);
+    struct waiting waiting = waiting_from_now(call->arena);
     struct fix_options options = {
         .limits = {.large = given[OPTION_LARGE]}, .progress = tell_progress, .to = &waiting};
     struct fix_answer *answer =

@@ -51,6 +51,7 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SAG_OF] = {"--sag-of", "total|live",
                        "the sag of all load with creep (the default), or of the live load alone "
                        "as in building-code span tables"},
+    [OPTION_SEED] = {"--seed", "S", "which random numbers --spread takes, 1 (the default) and up"},
     [OPTION_SHOW] = {"--show", "LIST",
                      "what the picture shows, with commas between: names, dimensions, loads, bent, "
                      "folds, braces, work (how hard each stick works); all or nothing; default "
@@ -75,6 +76,9 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
                        "factor, slower, to compare with"},
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
+    [OPTION_SPREAD] = {"--spread", "N",
+                       "also judge N builds with wood, joints and trays as they vary: in how many "
+                       "each check fails"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},
     [OPTION_STOCK] = {"--stock", "LENGTHS",
                       "lengths of boards to be had, \"8 ft, 10 ft\"; without it those of the "

@@ -150,7 +150,8 @@ struct shelf {
     enum tray_type trays;
     int tray; /* table_tray index, TRAYS_KIND */
     int tray_count;
-    double tray_load; /* Pa (TRAYS_LOAD) or N (TRAYS_WEIGHT) */
+    double tray_load;  /* Pa (TRAYS_LOAD) or N (TRAYS_WEIGHT) */
+    double tray_share; /* 1; of the weight above, for questions such as `check --spread` */
     bool short_standing;
 };
 

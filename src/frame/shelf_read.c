@@ -131,8 +131,12 @@ void read_shelves(struct reader *reader, const struct node *section) {
     for (const struct node *entry = section->first; entry && !told_enough(reader);
          entry = entry->next) {
         check_name(reader, entry);
-        struct shelf shelf = {
-            .name = entry->key, .place = entry->key_place, .slat = -1, .sheet = -1, .tray = -1};
+        struct shelf shelf = {.name = entry->key,
+                              .place = entry->key_place,
+                              .slat = -1,
+                              .sheet = -1,
+                              .tray = -1,
+                              .tray_share = 1.0};
         if (is_map(reader, entry, "a shelf such as {rails: [..], deck: .., trays: ..}")) {
             only_keys(reader, entry, KEYS("rails", "deck", "trays", "standing"));
             const struct node *rails = node_child(entry, "rails");

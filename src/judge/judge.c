@@ -163,15 +163,22 @@ static bool stays_at(struct run *run, const enum stiffness *stiffness) {
     return !folds(run);
 }
 
+static const struct model *model_of(const struct run *run) {
+    struct model *model = model_build(run->arena, run->frame, &run->result->problems);
+    if (model && run->options->vary)
+        run->options->vary(run->options->with, model);
+    return model;
+}
+
 /* What costs least and decides most often comes first; a variant that fails early is solved at one
  * stiffness, or not at all. */
 bool judge_stays_upright(const struct run *run, const struct frame *frame) {
     static const enum stiffness low = STIFFNESS_LOW, middle = STIFFNESS_MIDDLE,
                                 high = STIFFNESS_HIGH;
-    const struct judge_options plain = {0};
+    const struct judge_options plain = {.vary = run->options->vary, .with = run->options->with};
     struct result result = {.frame = frame, .problems = problems_new(run->arena)};
     struct run other = {.arena = run->arena, .frame = frame, .options = &plain, .result = &result};
-    other.model = model_build(run->arena, frame, &result.problems);
+    other.model = model_of(&other);
     if (!other.model)
         return false;
     load(&other);
@@ -272,7 +279,7 @@ void judge_frame(struct arena *arena, const struct frame *frame,
                               .equilibrium_error = NAN};
     result->problems = problems_new(arena);
     if (frame->members.count) {
-        run.model = model_build(arena, frame, &result->problems);
+        run.model = model_of(&run);
         if (run.model)
             judge_model(&run);
     }

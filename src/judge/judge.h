@@ -14,6 +14,8 @@
 
 #include <stdbool.h>
 
+struct model;
+
 enum { JUDGE_STAGES = 3 }; /* of options.first_failure, before all the rest */
 
 struct judge_options {
@@ -30,6 +32,10 @@ struct judge_options {
      * is a part of the checks then, of first order, and none of them gets better in the whole. For
      * whoever asks of many frames which of them pass. */
     bool first_failure;
+    /* Changes the model before it is solved: other wood, other joints (spread/build.h). NULL: as
+     * described. */
+    void (*vary)(const void *with, struct model *model);
+    const void *with;
     bool every_factor; /* the critical factor of every combination, not only of the lowest */
 };
 

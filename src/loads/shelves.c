@@ -90,7 +90,7 @@ struct shelf_loading shelves_measure(struct arena *arena, const struct model *mo
                               2.0;
     double length = loading.end - loading.start;
     loading.deck = deck_weight(model, shelf, length, loading.width);
-    loading.trays = tray_weight(shelf, length, loading.width);
+    loading.trays = shelf->tray_share * tray_weight(shelf, length, loading.width);
     return loading;
 }
 

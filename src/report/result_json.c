@@ -1,6 +1,7 @@
 #include "report/result_json.h"
 
 #include "base/version.h"
+#include "report/spread_json.h"
 
 #include <math.h>
 
@@ -98,6 +99,8 @@ void result_json(struct json *json, const struct result *result) {
     for (size_t k = 0; k < result->cautions.count; k++)
         json_string(json, result->cautions.items[k]);
     json_close(json);
+    if (result->spread)
+        spread_json(json, result->spread);
     json_close(json);
     json_end(json);
 }

@@ -110,6 +110,8 @@ struct bent {                /* the frame under one combination, upright */
     double largest; /* m: largest movement of any station */
 };
 
+struct spread_answer;
+
 struct result {
     const struct frame *frame; /* NULL where the description had problems */
     enum verdict verdict;
@@ -131,7 +133,8 @@ struct result {
     struct bent bent;
     double backward_error, equilibrium_error; /* NAN before anything was solved */
     struct problems problems; /* of the description, found only when it was solved: status 2 */
-    const char *trouble;      /* VERDICT_FAILED: why it could not be trusted; else NULL */
+    const struct spread_answer *spread; /* NULL: not asked for */
+    const char *trouble;                /* VERDICT_FAILED: why it could not be trusted; else NULL */
     struct {
         const char **items;
         size_t count, capacity;
