@@ -210,7 +210,8 @@ test-browser: ## install Chromium (Debian), look at every example's report in it
 
 # ---- speed: ratios in one run, never part of the tests ----
 
-BENCH_SOURCES := tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c tests/bench/solving.c
+BENCH_SOURCES := tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c tests/bench/solving.c \
+	tests/bench/spreading.c tests/bench/whole.c
 
 $(BUILD)/bench: $(BENCH_SOURCES) $(wildcard tests/bench/*.h) $(BUILD)/libbatten.a
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ \

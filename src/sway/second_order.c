@@ -20,20 +20,23 @@ struct second_order_frame {
 };
 
 struct passes {
+    struct arena *arena;
     const struct second_order_frame *frame;
     const struct pieces *pieces;
     struct second_order *out;
     double (*fixed)[ELEMENT_DOFS]; /* per segment: fixed-end forces of the loads on it */
-    double *loads;                 /* per unknown */
+    double *loads, *right;         /* per unknown: of the mix, and of one pass */
+    struct sparse factor;          /* of K + Kg of the forces in `factored` */
+    double (*factored)[2];         /* per segment, as second_order.axial */
 };
 
 /* Fixed-end forces of one segment under the mix. */
-static void fix_ends(struct arena *arena, const struct passes *passes, const struct piece *piece,
+static void fix_ends(const struct passes *passes, const struct piece *piece,
                      double f[ELEMENT_DOFS]) {
     struct element element = {
         .length = piece->length, .phi_y = piece->phi[PLANE_XY], .phi_z = piece->phi[PLANE_XZ]};
     struct element_load *loads;
-    size_t count = stick_loads(arena, passes->out->response, (size_t)piece->segment,
+    size_t count = stick_loads(passes->arena, passes->out->response, (size_t)piece->segment,
                                passes->out->weights, &loads);
     for (size_t k = 0; k < count; k++)
         element_fixed_end(&element, &loads[k], f);
@@ -79,20 +82,21 @@ static void pass_to_joints(const struct passes *passes, size_t segment,
         }
 }
 
-static void gather_loads(struct arena *arena, const struct passes *passes) {
+static void gather_loads(const struct passes *passes) {
     add_joint_loads(passes);
     for (size_t s = 0; s < passes->pieces->setting->model->segment_count; s++) {
         if (passes->pieces->first[s] < passes->pieces->first[s + 1])
             continue;
         struct element_load *loads;
-        size_t count = stick_loads(arena, passes->out->response, s, passes->out->weights, &loads);
+        size_t count =
+            stick_loads(passes->arena, passes->out->response, s, passes->out->weights, &loads);
         for (size_t k = 0; k < count; k++)
             pass_to_joints(passes, s, &loads[k]);
     }
     for (size_t p = 0; p < passes->pieces->count; p++) {
         const struct piece *piece = &passes->pieces->items[p];
         double *f = passes->fixed[piece->segment];
-        fix_ends(arena, passes, piece, f);
+        fix_ends(passes, piece, f);
         for (int i = 0; i < ELEMENT_DOFS; i++)
             for (int k = 0; k < piece->ends[i].count; k++)
                 passes->loads[piece->ends[i].unknown[k]] -= piece->ends[i].share[k] * f[i];
@@ -137,15 +141,15 @@ static void take_axial(const struct passes *passes) {
     }
 }
 
-/* The largest change and the largest movement; turns count by what they move over the frame. */
-static bool settled(const struct passes *passes, const double *x, const double *before) {
+/* The largest change by the largest movement; turns count by what they move over the frame. */
+static double change_of(const struct passes *passes, const double *x, const double *before) {
     double change = 0.0, largest = 0.0;
     for (size_t i = 0; i < passes->pieces->unknowns; i++) {
         double arm = passes->pieces->turning[i] ? passes->pieces->setting->model->size : 1.0;
         change = fmax(change, arm * fabs(x[i] - before[i]));
         largest = fmax(largest, arm * fabs(x[i]));
     }
-    return change <= SETTLED * largest;
+    return change > 0.0 ? change / largest : 0.0;
 }
 
 /* Factored in place: is every pivot positive? */
@@ -154,39 +158,75 @@ static bool resists(struct arena *arena, const struct sparse *matrix) {
     return pivots_positive(&pivots);
 }
 
-/* One solution; false where the frame has nothing left to resist with. */
-static bool solve_pass(struct arena *arena, const struct passes *passes, double *x) {
-    struct sparse factor = passes->frame->factor;
-    bool stands = passes->frame->resists;
-    if (passes->out->passes > 1) {
-        factor = sparse_copy(arena, &passes->frame->elastic);
-        assemble_add_geometric(&factor, passes->pieces, (const double(*)[2])passes->out->axial,
-                               1.0);
-        stands = resists(arena, &factor);
+/* K + Kg of the forces of the last pass, factored; false where nothing is left to resist with. */
+static bool factor_anew(const struct passes *passes) {
+    const double(*axial)[2] = (const double(*)[2])passes->out->axial;
+    memcpy(passes->factor.items, passes->frame->elastic.items,
+           passes->factor.blocks->numbers * sizeof *passes->factor.items);
+    assemble_add_geometric(&passes->factor, passes->pieces, axial, 1.0);
+    memcpy(passes->factored, axial, passes->pieces->setting->model->segment_count * sizeof *axial);
+    return resists(passes->arena, &passes->factor);
+}
+
+/* out -= Kg x, for the forces that the factor does not know of. */
+static void take_off_turned(const struct passes *passes, const double *x, double *out) {
+    for (size_t p = 0; p < passes->pieces->count; p++) {
+        const struct piece *piece = &passes->pieces->items[p];
+        const double *now = passes->out->axial[piece->segment];
+        const double *then = passes->factored[piece->segment];
+        double g[ELEMENT_DOFS][ELEMENT_DOFS], own[ELEMENT_DOFS];
+        piece_geometric(piece, (now[0] + now[1] - then[0] - then[1]) / 2.0, g);
+        for (int i = 0; i < ELEMENT_DOFS; i++)
+            own[i] = reach_movement(&piece->ends[i], x);
+        for (int i = 0; i < ELEMENT_DOFS; i++) {
+            double force = 0.0;
+            for (int j = 0; j < ELEMENT_DOFS; j++)
+                force += g[i][j] * own[j];
+            for (int k = 0; k < piece->ends[i].count; k++)
+                out[piece->ends[i].unknown[k]] -= piece->ends[i].share[k] * force;
+        }
     }
-    if (!stands)
+}
+
+/* x from its value in the last pass. The forces change little from the second pass on: a factor of
+ * theirs serves until movements settle by less than to a third a pass. */
+static bool solve_pass(const struct passes *passes, bool anew, double *x) {
+    const struct sparse *factor = &passes->factor;
+    size_t bytes = passes->pieces->unknowns * sizeof *x;
+    if (passes->out->passes == 1) {
+        factor = &passes->frame->factor;
+        if (!passes->frame->resists)
+            return false;
+    } else if (anew && !factor_anew(passes))
         return false;
-    memcpy(x, passes->loads, passes->pieces->unknowns * sizeof *x);
-    sweep_all(arena, &factor, 1, &x);
+    memcpy(passes->right, passes->loads, bytes);
+    if (passes->out->passes > 1 && !anew)
+        take_off_turned(passes, x, passes->right);
+    memcpy(x, passes->right, bytes);
+    sweep_all(passes->arena, factor, 1, &x);
     return true;
 }
 
-static void iterate(struct arena *arena, const struct passes *passes, double *x) {
-    size_t count = passes->pieces->unknowns;
-    double *before = ARENA_ARRAY(arena, double, count);
-    struct arena_mark mark = arena_mark(arena);
+static void iterate(const struct passes *passes, double *x) {
+    double *before = ARENA_ARRAY(passes->arena, double, passes->pieces->unknowns);
+    double change = INFINITY;
+    bool anew = true;
+    struct arena_mark mark = arena_mark(passes->arena);
     for (int pass = 1; pass <= MOST_PASSES; pass++) {
-        arena_rewind(arena, mark);
-        memcpy(before, x, count * sizeof *x);
+        arena_rewind(passes->arena, mark);
+        memcpy(before, x, passes->pieces->unknowns * sizeof *x);
         passes->out->passes = pass;
-        if (!solve_pass(arena, passes, x))
+        if (!solve_pass(passes, anew, x))
             return;
         move_ends(passes, x);
-        if (pass > 1 && settled(passes, x, before)) {
+        double last = change;
+        change = change_of(passes, x, before);
+        if (pass > 1 && change <= SETTLED) {
             recover(passes);
             passes->out->stands = true;
             return;
         }
+        anew = pass == 1 || (pass > 2 && !(change <= 0.3 * last));
         take_axial(passes);
     }
 }
@@ -240,15 +280,19 @@ struct second_order *second_order_room(struct arena *arena,
 void second_order_fill(struct arena *arena, const struct second_order_frame *frame,
                        struct second_order *out) {
     struct arena_mark scratch = arena_mark(arena);
-    struct passes passes = {
-        .out = out,
-        .frame = frame,
-        .pieces = frame->pieces,
-        .fixed = arena_take(arena, out->setting.model->segment_count, sizeof *passes.fixed)};
-    passes.loads = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
-    gather_loads(arena, &passes);
-    double *x = ARENA_ARRAY(arena, double, passes.pieces->unknowns);
-    iterate(arena, &passes, x);
+    size_t segments = out->setting.model->segment_count, unknowns = frame->pieces->unknowns;
+    struct passes passes = {.arena = arena,
+                            .out = out,
+                            .frame = frame,
+                            .pieces = frame->pieces,
+                            .fixed = arena_take(arena, segments, sizeof *passes.fixed),
+                            .loads = ARENA_ARRAY(arena, double, unknowns),
+                            .right = ARENA_ARRAY(arena, double, unknowns),
+                            .factor = sparse_room(arena, frame->pieces->blocks),
+                            .factored = arena_take(arena, segments, sizeof *passes.factored)};
+    gather_loads(&passes);
+    double *x = ARENA_ARRAY(arena, double, unknowns);
+    iterate(&passes, x);
     tell_joints(&passes, x);
     arena_rewind(arena, scratch);
 }

@@ -13,6 +13,7 @@
 #include "cutting.h"
 #include "fixing.h"
 #include "solving.h"
+#include "spreading.h"
 #include "timing.h"
 
 #include "base/text.h"
@@ -521,7 +522,7 @@ int main(int argc, char **argv) {
     buckling_verdict(argv[3], 1);
     buckling_verdict(argv[3], 0);
     cutting();
-    if (!fixing(argv[3]))
+    if (!fixing(argv[3]) || !spreading(argv[3]))
         return 1;
     return all_agree ? 0 : 1;
 }
