@@ -175,6 +175,7 @@ void catalogue_build(struct work *work) {
     catalogue_legs(work);
     catalogue_braces(work);
     catalogue_feet(work);
+    catalogue_ballast(work);
     catalogue_joints(work);
     drop_empty_slots(work);
     for (size_t k = 0; k < work->slot_count; k++) {

@@ -22,9 +22,9 @@ static const struct {
     {"screw", KIND(JOINT), KIND(SIZE) | KIND(TURN) | KIND(BRACE) | KIND(LEGS) | KIND(RAIL)},
     {"joint-moment", KIND(JOINT), KIND(BRACE) | KIND(SIZE) | KIND(TURN) | KIND(LEGS)},
     {"hang", KIND(JOINT) | KIND(SIZE), KIND(LEGS) | KIND(RAIL)},
-    {"lift", 0, KIND(HOLD_DOWN) | KIND(BRACE) | KIND(LEGS)},
-    {"tip", 0, KIND(HOLD_DOWN) | KIND(SIZE) | KIND(TRAYS)},
-    {"slide", 0, KIND(HOLD_DOWN) | KIND(SIZE)},
+    {"lift", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(BRACE) | KIND(LEGS)},
+    {"tip", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(SIZE) | KIND(TRAYS)},
+    {"slide", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(SIZE)},
 };
 
 /* Does the file's name for it stand among the parts of where the check is? */

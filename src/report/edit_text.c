@@ -141,27 +141,49 @@ static void append_section(struct editor *editor, const struct node *section) {
     replace(editor, editor->length, editor->length, text_string(&text));
 }
 
-static void insert(struct editor *editor, const struct node *map, const struct node *entry,
+/* Where the lines of a block stand, as a place on a line of its own. */
+static int column_of(const struct editor *editor, const struct node *block) {
+    if (block->kind == NODE_MAP)
+        return block->first->key_place.column;
+    int column = block->first->place.column;
+    for (size_t at = offset_of(editor, block->first->place); at > 0 && column > 1; column--)
+        if (byte_at(editor, --at) == '-')
+            return column - 1;
+    return column;
+}
+
+/* A key more in a map, or an item more in a list, after what stands there. */
+static void insert(struct editor *editor, const struct node *into, const struct node *entry,
                    bool first) {
-    const struct node *last = last_child(map);
+    const struct node *last = last_child(into);
+    bool list = into->kind == NODE_LIST, brackets = in_brackets(editor, into);
     struct text text = text_new(editor->arena);
-    if (in_brackets(editor, map)) {
-        if (last || !first)
-            text_add(&text, ", ");
+    editor->lost |= !last && !brackets;
+    if (editor->lost)
+        return;
+    if (brackets && (last || !first))
+        text_add(&text, ", ");
+    if (!brackets)
+        text_print(&text, "\n%*s%s", column_of(editor, into) - 1, "", list ? "- " : "");
+    if (list)
+        yaml_value(&text, entry);
+    else
         yaml_entry(&text, entry);
-        size_t at = last ? end_of(editor, last) : offset_of(editor, map->place) + 1;
-        replace(editor, at, at, text_string(&text));
-        return;
-    }
-    editor->lost |= !last;
-    if (!last)
-        return;
-    text_add(&text, "\n");
-    for (int column = 1; column < map->first->key_place.column; column++)
-        text_add(&text, " ");
-    yaml_entry(&text, entry);
-    size_t at = line_end(editor, end_of(editor, last));
+    size_t at = last ? end_of(editor, last) : offset_of(editor, into->place) + 1;
+    if (!brackets)
+        at = line_end(editor, at);
     replace(editor, at, at, text_string(&text));
+}
+
+/* The items that a list has more than before; NULL where it changes otherwise. */
+static const struct node *items_added(const struct node *list, const struct node *longer) {
+    if (list->kind != NODE_LIST || longer->kind != NODE_LIST)
+        return NULL;
+    const struct node *then = longer->first;
+    for (const struct node *now = list->first; now; now = now->next, then = then->next)
+        if (!then || !node_same(now, then))
+            return NULL;
+    return then;
 }
 
 /* The entry with what divides it from its neighbours: its line, or its part of one. */
@@ -200,6 +222,10 @@ static void edit_map(struct editor *editor, const struct node *map, const struct
             take_out(editor, map, child);
         } else if (child->kind == NODE_MAP && change->kind == NODE_MAP && !goes_whole(map)) {
             edit_map(editor, child, change);
+        } else if (items_added(child, change)) {
+            const struct node *items = items_added(child, change);
+            for (const struct node *item = items; item; item = item->next)
+                insert(editor, child, item, item == items);
         } else {
             replace_value(editor, child, change);
         }

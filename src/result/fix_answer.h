@@ -13,6 +13,7 @@ enum change_kind {
     CHANGE_LEGS,      /* legs under the middle of shelves */
     CHANGE_BRACE,     /* a diagonal */
     CHANGE_HOLD_DOWN, /* feet anchored */
+    CHANGE_BALLAST,   /* weight laid on */
     CHANGE_TRAYS,     /* fewer trays on a shelf */
     CHANGE_JOINT      /* another fastening under the same name */
 };
