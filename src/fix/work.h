@@ -21,8 +21,8 @@ struct option {
 /* Changes of which at most one is made: the sizes of one kind of stick. Ascending effort. */
 struct choice {
     enum change_kind kind;
-    int stick, shelf;       /* whose it is; -1 */
-    const char *connection; /* of CHANGE_JOINT */
+    int stick, shelf, panel; /* whose it is; -1 */
+    const char *connection;  /* of CHANGE_JOINT */
     struct option *items;
     size_t count, capacity;
 };
@@ -91,6 +91,7 @@ void catalogue_rails(struct work *work);
 void catalogue_legs(struct work *work);
 void catalogue_braces(struct work *work);
 void catalogue_shelves(struct work *work);
+void catalogue_panels(struct work *work);
 void catalogue_feet(struct work *work);
 void catalogue_ballast(struct work *work);
 

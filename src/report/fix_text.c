@@ -138,7 +138,7 @@ static void left_section(struct text *text, const struct fix_answer *answer) {
         text, "  ", 2,
         "Tried were: larger and better sticks, sticks on edge, other joints, slats, rails and "
         "legs under shelves, diagonals where batten brace puts them, hold-downs, ballast, "
-        "fewer trays.");
+        "thicker sheets, more and thicker screws in sheets and hinges, fewer trays.");
 }
 
 void fix_text(struct text *text, const struct fix_answer *answer, const char *written) {
