@@ -1,91 +1,19 @@
+#include "fix/ballast_places.h"
 #include "fix/effort.h"
 #include "units/decimal.h"
 #include "units/unit.h"
 
-#include <math.h>
 #include <string.h>
 
 /* In all, as bags of sand and blocks come. */
 static const int WEIGHTS_US[] = {25, 50, 100, 200, 400}, WEIGHTS_SI[] = {10, 25, 50, 100, 200};
 enum { WEIGHT_COUNT = 5, NAMED_MOST = 4 };
 
-/* Level sticks this near to the lowest one lie as low. */
-static const double SAME_HEIGHT = 0.025; /* m */
-static const double LEVEL = 1e-6;        /* rise by length, as the format has it */
-
-/* What the weight is shared over: evenly along low sticks, or alike on the feet. */
-struct places {
-    bool feet;
-    struct {
-        int *items; /* members, or joints */
-        size_t count, capacity;
-    } list;
-    double length; /* m of all the sticks */
-};
-
 struct ballast { /* in all */
     int weight;
     const char *unit; /* "lb" */
     double newtons;
 };
-
-/* ---- where it goes ---- */
-
-static bool carries_ballast(const struct work *work, int member) {
-    return work->frame->members.items[member].acts_as == ACTS_AS_MEMBER &&
-           fabs(work->model->members[member].axes[0][2]) < LEVEL;
-}
-
-static double height_of(const struct work *work, int member) {
-    return work->model->members[member].from[2];
-}
-
-static void add_stick(struct work *work, struct places *places, int member) {
-    ARRAY_PUSH(work->arena, &places->list, member);
-    places->length += work->model->members[member].length;
-}
-
-/* Of a shelf that lies lowest its rails, which have no more than that to carry it; else every
- * level stick down there. */
-static bool add_shelf_rails(struct work *work, struct places *places, double lowest) {
-    for (size_t s = 0; s < work->frame->shelves.count; s++) {
-        const struct shelf *shelf = &work->frame->shelves.items[s];
-        bool low = shelf->rail_count > 0;
-        for (size_t k = 0; k < shelf->rail_count; k++)
-            low &= carries_ballast(work, shelf->rails[k]) &&
-                   height_of(work, shelf->rails[k]) <= lowest + SAME_HEIGHT;
-        for (size_t k = 0; low && k < shelf->rail_count; k++)
-            add_stick(work, places, shelf->rails[k]);
-    }
-    return places->list.count > 0;
-}
-
-/* None where the lowest lie over half of the height: the weight would stand in the way there. */
-static struct places low_sticks(struct work *work) {
-    struct places places = {0};
-    double lowest = INFINITY, bottom = INFINITY, top = -INFINITY;
-    for (size_t j = 0; j < work->frame->joints.count; j++) {
-        bottom = fmin(bottom, work->frame->joints.items[j].at[2]);
-        top = fmax(top, work->frame->joints.items[j].at[2]);
-    }
-    for (size_t m = 0; m < work->model->member_count; m++)
-        if (carries_ballast(work, (int)m))
-            lowest = fmin(lowest, height_of(work, (int)m));
-    if (!(lowest - bottom <= (top - bottom) / 2.0) || add_shelf_rails(work, &places, lowest))
-        return places;
-    for (size_t m = 0; m < work->model->member_count; m++)
-        if (carries_ballast(work, (int)m) && height_of(work, (int)m) <= lowest + SAME_HEIGHT)
-            add_stick(work, &places, (int)m);
-    return places;
-}
-
-static struct places feet(struct work *work) {
-    struct places places = {.feet = true};
-    for (size_t k = 0; k < work->frame->supports.count; k++)
-        if (work->frame->supports.items[k].foot)
-            ARRAY_PUSH(work->arena, &places.list, work->frame->supports.items[k].joint);
-    return places;
-}
 
 /* ---- in words ---- */
 
@@ -186,7 +114,7 @@ static void add(struct work *work, struct choice *slot, const struct places *pla
 }
 
 void catalogue_ballast(struct work *work) {
-    struct places on_feet = feet(work), low = low_sticks(work);
+    struct places on_feet = all_feet(work), low = low_sticks(work);
     if (!on_feet.list.count)
         return;
     bool us = work->frame->units == UNITS_US;
