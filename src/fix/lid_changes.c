@@ -8,19 +8,21 @@ enum {
     HINGE_SCREWS = 8 /* of two hinges, two in each leaf */
 };
 
-static const double SAME = 1e-6; /* m */
+static const double SAME = 1e-6;                    /* m */
+static const double LID_STICK_MOST = 0.040 * 0.065; /* m2, a 2x3 */
 
-/* The thinnest stick of a known wood that the frame is made of: lids should be light. -1: none. */
+/* The thinnest stick of a known wood that the frame is made of; a lid of posts is none. -1: none.
+ */
 static int lid_stick(const struct work *work) {
+    double least = LID_STICK_MOST;
     int thinnest = -1;
     for (size_t k = 0; k < work->frame->sticks.count; k++) {
-        const struct stick *stick = &work->frame->sticks.items[k], *best = NULL;
-        if (thinnest >= 0)
-            best = &work->frame->sticks.items[thinnest];
-        if (work->pieces[k] && stick->has_size && stick->species >= 0 &&
-            (!best ||
-             stick->thickness * stick->width < best->thickness * best->width - SAME * SAME))
-            thinnest = (int)k;
+        const struct stick *stick = &work->frame->sticks.items[k];
+        double area = stick->thickness * stick->width;
+        if (!work->pieces[k] || !stick->has_size || stick->species < 0 || !(area < least))
+            continue;
+        least = area;
+        thinnest = (int)k;
     }
     return thinnest;
 }

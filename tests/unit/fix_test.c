@@ -539,7 +539,8 @@ static const char *four_posts(const char *units, int wide, int deep, int high, c
     return arena_print(arena,
                        "batten: 1\n"
                        "units: %s\n"
-                       "sticks: {post: {size: 4x4, species: spruce-pine-fir, grade: no-2}}\n"
+                       "sticks: {post: {size: 4x4, species: spruce-pine-fir, grade: no-2},\n"
+                       "  lath: {size: 1x2, species: spruce-pine-fir, grade: ungraded}}\n"
                        "joints: {a0: [0, 0, 0], b0: [%d, 0, 0], c0: [%d, %d, 0], d0: [0, %d, 0],\n"
                        "  a: [0, 0, %d], b: [%d, 0, %d], c: [%d, %d, %d], d: [0, %d, %d]}\n"
                        "supports: {a0: fixed, b0: fixed, c0: fixed, d0: fixed}\n"
@@ -622,6 +623,28 @@ Test(fix, hangs_a_lid_on_thicker_screws) {
     struct result result = mended(four_posts("us", 30, 24, 20, LIDDED), CHANGE_HINGES,
                                   "hang lid with No.8 screws in its hinges");
     NEAR(check_of(&result, "hinge/lid")->demand, 60.0 * 4.4482216152605, 1e-9, 0.0);
+}
+
+/* In wind nothing is known of what holds a hinge in a clear sheet: laths round it do, no posts. */
+static const char *bare_lid(const char *laths) {
+    return four_posts(
+        "us", 30, 24, 20,
+        arena_print(arena,
+                    "  back: {from: d, to: c, stick: post, ends: rigid}\n"
+                    "  front: {from: a, to: b, stick: post, ends: rigid}\n"
+                    "%s"
+                    "panels:\n"
+                    "  lid: {corners: [a, b, c, d], sheet: twin-wall-8mm, held: hinged, hinge: "
+                    "[d, c],\n"
+                    "    opens: yes, stay: yes}\n"
+                    "site: {place: outdoors, wind: 90 mph}\n",
+                    laths));
+}
+
+Test(fix, frames_a_lid) {
+    mended(bare_lid("  left: {from: a, to: d, stick: lath, ends: rigid}\n"), CHANGE_HINGES,
+           "frame lid with sticks of lath and screw its hinges to them");
+    cr_assert_not(fixed(bare_lid(""))->found);
 }
 
 /* ---- the file with its changes ---- */
