@@ -15,7 +15,7 @@ struct choice *choice_new(struct work *work, enum change_kind kind, int stick, i
         return NULL;
     }
     struct choice *slot = &work->slots[work->slot_count++];
-    *slot = (struct choice){.kind = kind, .stick = stick, .shelf = shelf};
+    *slot = (struct choice){.kind = kind, .stick = stick, .shelf = shelf, .panel = -1};
     return slot;
 }
 
@@ -174,7 +174,9 @@ void catalogue_build(struct work *work) {
     catalogue_rails(work);
     catalogue_legs(work);
     catalogue_braces(work);
+    catalogue_panels(work);
     catalogue_feet(work);
+    catalogue_ballast(work);
     catalogue_joints(work);
     drop_empty_slots(work);
     for (size_t k = 0; k < work->slot_count; k++) {

@@ -1,25 +1,40 @@
 #include "fix/effort.h"
 
+#include <string.h>
+
 /* What small anchors may be asked to hold; SI in round numbers of its own. */
 static const int HOLDS_US[] = {25, 50, 100, 200, 400}, HOLDS_SI[] = {100, 250, 500, 1000, 2000};
 enum { HOLD_COUNT = 5 };
 
-static bool holds_less(const struct support *support, double newtons) {
-    return support->foot && !(support->hold_down.given && support->hold_down.value >= newtons);
+/* Nobody drills a floor; where the file has a hold-down in it, it can be done all the same. */
+static bool takes_anchors(const struct frame *frame, int ground) {
+    bool takes = ground < 0 || strcmp(table_ground_name(ground), "floor") != 0;
+    for (size_t k = 0; k < frame->supports.count; k++) {
+        const struct support *support = &frame->supports.items[k];
+        takes |= support->foot && support->ground == ground && support->hold_down.value > 0.0;
+    }
+    return takes;
 }
 
-static size_t feet_edit(const struct work *work, const char *hold, double newtons,
-                        const char **edit) {
+/* The feet that can be held down with more than they are. */
+struct anchors {
+    const char *edit;
+    size_t feet;
+};
+
+static struct anchors anchors_for(const struct work *work, const char *hold, double newtons) {
     struct text text = text_new(work->arena);
-    size_t feet = 0;
+    struct anchors anchors = {0};
     for (size_t k = 0; k < work->frame->supports.count; k++) {
         const struct support *support = &work->frame->supports.items[k];
-        if (holds_less(support, newtons))
-            text_print(&text, "%s\"%s\": {foot: {hold-down: %s}}", feet++ ? ", " : "",
-                       work->frame->joints.items[support->joint].name, hold);
+        if (!support->foot || support->hold_down.value >= newtons ||
+            !takes_anchors(work->frame, support->ground))
+            continue;
+        text_print(&text, "%s\"%s\": {foot: {hold-down: %s}}", anchors.feet++ ? ", " : "",
+                   work->frame->joints.items[support->joint].name, hold);
     }
-    *edit = arena_print(work->arena, "supports: {%s}", text_string(&text));
-    return feet;
+    anchors.edit = arena_print(work->arena, "supports: {%s}", text_string(&text));
+    return anchors;
 }
 
 /* The feet that a shape makes are told in its own key, where the file says nothing of supports. */
@@ -33,21 +48,22 @@ void catalogue_feet(struct work *work) {
     for (int k = 0; k < HOLD_COUNT; k++) {
         const char *hold = us ? arena_print(work->arena, "%d lb", HOLDS_US[k])
                               : arena_print(work->arena, "%d N", HOLDS_SI[k]);
-        const char *why, *edit;
+        const char *why;
         double newtons = 0.0;
         quantity_read(work->arena, hold, QUANTITY_WEIGHT, work->frame->units, &newtons, &why);
-        size_t feet = feet_edit(work, hold, newtons, &edit);
-        if (!feet)
+        struct anchors anchors = anchors_for(work, hold, newtons);
+        if (!anchors.feet)
             continue;
         if (work->frame->shape.given && !node_child(work->raw, "supports"))
-            edit = shape_edit(work, hold);
+            anchors.edit = shape_edit(work, hold);
         choice_add(work, slot,
                    arena_print(work->arena,
                                "anchor each foot to the ground with a hold-down for %s "
                                "(%zu %s)",
-                               hold, feet, feet == 1 ? "foot" : "feet"),
-                   edit,
-                   effort_of("fix-change") + (double)feet * (1.0 + effort_of("fix-larger") * k) *
+                               hold, anchors.feet, anchors.feet == 1 ? "foot" : "feet"),
+                   anchors.edit,
+                   effort_of("fix-change") + (double)anchors.feet *
+                                                 (1.0 + effort_of("fix-larger") * k) *
                                                  effort_of("fix-hold-down"),
                    0);
     }

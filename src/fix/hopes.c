@@ -22,9 +22,13 @@ static const struct {
     {"screw", KIND(JOINT), KIND(SIZE) | KIND(TURN) | KIND(BRACE) | KIND(LEGS) | KIND(RAIL)},
     {"joint-moment", KIND(JOINT), KIND(BRACE) | KIND(SIZE) | KIND(TURN) | KIND(LEGS)},
     {"hang", KIND(JOINT) | KIND(SIZE), KIND(LEGS) | KIND(RAIL)},
-    {"lift", 0, KIND(HOLD_DOWN) | KIND(BRACE) | KIND(LEGS)},
-    {"tip", 0, KIND(HOLD_DOWN) | KIND(SIZE) | KIND(TRAYS)},
-    {"slide", 0, KIND(HOLD_DOWN) | KIND(SIZE)},
+    {"panel", KIND(SHEET), KIND(RAIL) | KIND(LEGS) | KIND(BRACE)},
+    {"panel-screw", KIND(SHEET) | KIND(SHEET_SCREWS), KIND(RAIL) | KIND(LEGS) | KIND(BRACE)},
+    {"panel-rack", KIND(SHEET) | KIND(SHEET_SCREWS), KIND(BRACE)},
+    {"hinge", KIND(HINGES) | KIND(SHEET), 0},
+    {"lift", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(BRACE) | KIND(LEGS)},
+    {"tip", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(SIZE) | KIND(TRAYS)},
+    {"slide", 0, KIND(HOLD_DOWN) | KIND(BALLAST) | KIND(SIZE)},
 };
 
 /* Does the file's name for it stand among the parts of where the check is? */
@@ -51,6 +55,8 @@ static bool is_fastened_by(const struct frame *frame, const struct member *membe
 static bool is_own(const struct work *work, const struct frame *frame, const struct check *check,
                    const struct choice *slot) {
     const struct frame *described = work->frame;
+    if (slot->panel >= 0)
+        return names(check, described->panels.items[slot->panel].name);
     for (size_t k = 0; k < frame->members.count; k++) {
         const struct member *member = &frame->members.items[k];
         if (names(check, member->name) &&

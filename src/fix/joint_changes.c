@@ -1,26 +1,11 @@
 #include "fix/effort.h"
+#include "fix/fastened.h"
 #include "fix/screw_lengths.h"
 
 #include <math.h>
 #include <string.h>
 
 enum { LONGER_STEPS = 4, MORE_STEPS = 2 };
-
-static const double SAME_LENGTH = 0.0005; /* m */
-
-/* One way to fasten an end. */
-struct fastened {
-    enum connection_type type;
-    int bolt;           /* of BOLTS; -1: screws */
-    const char *size;   /* of screws: "8" */
-    const char *length; /* of screws, as the file writes it */
-    int step;           /* of the lengths above: what the screws count for */
-    int count;
-    int plates; /* of a gusset */
-    bool fine;  /* shorter screws or other numbers of them than a first try would take */
-};
-static const char *const BOLTS[] = {"1/4 in", "5/16 in"};
-enum { BOLT_COUNT = sizeof BOLTS / sizeof *BOLTS };
 
 struct joint_slot {
     struct work *work;
@@ -30,85 +15,6 @@ struct joint_slot {
     double now;       /* effort of one end as it is */
     const char *rest; /* keys of the entry that stay: ", metal: stainless" */
 };
-
-/* ---- what it counts ---- */
-
-static double fastener_effort(const struct fastened *end) {
-    if (end->bolt >= 0)
-        return effort_of("fix-bolt") * (1.0 + effort_of("fix-larger") * end->bolt);
-    return effort_of("fix-screw") + end->step * effort_of("fix-screw-length");
-}
-
-static double end_effort(const struct fastened *end) {
-    double all = end->count * fastener_effort(end);
-    switch (end->type) {
-    case CONNECTION_CLEAT: /* screws into the post, and as many down through the rail */
-        return effort_of("fix-cleat") + 2.0 * all;
-    case CONNECTION_NOTCHED:
-        return effort_of("fix-piece") + all;
-    case CONNECTION_BRACKET:
-        return effort_of("fix-bracket") + 2.0 * all;
-    case CONNECTION_GUSSET:
-        return end->plates * (effort_of("fix-gusset") + 2.0 * all);
-    default:
-        return all;
-    }
-}
-
-static struct fastened fastened_now(const struct work *work, const struct connection *now) {
-    struct fastened end = {.type = now->type,
-                           .bolt = now->fastener == FASTENER_BOLT ? 0 : -1,
-                           .count = now->count,
-                           .plates = now->plates};
-    while (end.step < SCREW_LENGTHS - 1 && now->length.given &&
-           screw_length(work, end.step) < now->length.value - SAME_LENGTH)
-        end.step++;
-    return end;
-}
-
-/* ---- in words ---- */
-
-static const char *number_words(struct arena *arena, int count) {
-    static const char *const words[] = {"no", "one", "two", "three", "four", "five", "six"};
-    return count <= 6 ? words[count] : arena_print(arena, "%d", count);
-}
-
-static const char *fasteners_words(struct arena *arena, const struct fastened *end) {
-    const char *number = number_words(arena, end->count), *s = end->count == 1 ? "" : "s";
-    if (end->bolt >= 0)
-        return arena_print(arena, "%s %s bolt%s with washers", number, BOLTS[end->bolt], s);
-    return arena_print(arena, "%s No.%s screw%s %s long", number, end->size, s, end->length);
-}
-
-static const char *end_words(struct arena *arena, const struct fastened *end) {
-    const char *fasteners = fasteners_words(arena, end);
-    switch (end->type) {
-    case CONNECTION_CLEAT:
-        return arena_print(arena, "set the end on a block, %s through it", fasteners);
-    case CONNECTION_BRACKET:
-        return arena_print(arena, "use a steel angle, %s in each leg", fasteners);
-    case CONNECTION_GUSSET:
-        return arena_print(arena, "screw a 1/2 in plywood gusset over %s, %s in each stick",
-                           end->plates == 1 ? "one side" : "both sides", fasteners);
-    default:
-        return arena_print(arena, "use %s", fasteners);
-    }
-}
-
-static const char *end_keys(const struct work *work, const struct fastened *end) {
-    struct arena *arena = work->arena;
-    const char *type =
-        end->type == CONNECTION_CLEAT     ? "cleat"
-        : end->type == CONNECTION_BRACKET ? "bracket"
-        : end->type == CONNECTION_GUSSET
-            ? arena_print(arena, "gusset, sheet: plywood-1/2in, plates: %d", end->plates)
-        : end->type == CONNECTION_SCREWED_BUTT ? "screwed-butt"
-                                               : "screwed-lap";
-    const char *with = end->bolt >= 0 ? arena_print(arena, "bolt: %s", BOLTS[end->bolt])
-                                      : arena_print(arena, "screw: %s, length: %s", end->size,
-                                                    yaml_quoted(work, end->length));
-    return arena_print(arena, "type: %s, %s, count: %d", type, with, end->count);
-}
 
 static void add(const struct joint_slot *joint, struct fastened end) {
     struct arena *arena = joint->work->arena;
@@ -122,8 +28,6 @@ static void add(const struct joint_slot *joint, struct fastened end) {
     if (option)
         option->fine = end.fine;
 }
-
-/* ---- what is tried ---- */
 
 static const struct node *entry_of(const struct work *work, const char *connection) {
     return node_child(node_child(work->frame->tree, "connections"), connection);
@@ -151,7 +55,7 @@ static void add_laps(const struct joint_slot *joint, const struct connection *no
         add(joint, end);
     }
     for (int k = 0; k < SCREW_LENGTHS && steps < LONGER_STEPS; k++) {
-        if (!(screw_length(joint->work, k) > length + SAME_LENGTH))
+        if (!(screw_length(joint->work, k) > length + SAME_SCREW_LENGTH))
             continue;
         steps++;
         end.length = screw_length_words(joint->work, k);
@@ -165,7 +69,7 @@ static void add_laps(const struct joint_slot *joint, const struct connection *no
 }
 
 static void add_bolts(const struct joint_slot *joint) {
-    for (int k = 0; k < BOLT_COUNT; k++)
+    for (int k = 0; k < BOLT_SIZES; k++)
         for (int count = 1; count <= 2; count++)
             add(joint,
                 (struct fastened){.type = CONNECTION_SCREWED_LAP, .bolt = k, .count = count});

@@ -49,6 +49,11 @@ static bool places_pieces_anew(const struct work *work, const struct choice *slo
                                         slot->kind == CHANGE_LEGS || slot->kind == CHANGE_RAIL);
 }
 
+static bool is_of_panel(const struct frame *frame, const struct choice *slot,
+                        const struct check *check) {
+    return slot->panel >= 0 && strcmp(frame->panels.items[slot->panel].name, check->where) == 0;
+}
+
 /* May the slot change what such a check sees? A slat is a beam from rail to rail by itself, a sheet
  * one between the sticks under it; all else hangs together. */
 static bool bears_on(const struct work *work, const struct choice *slot,
@@ -57,7 +62,8 @@ static bool bears_on(const struct work *work, const struct choice *slot,
     if (places_pieces_anew(work, slot))
         return true;
     if (strcmp(check->kind, "panel") == 0)
-        return slot->kind == CHANGE_LEGS || slot->kind == CHANGE_RAIL || slot->kind == CHANGE_BRACE;
+        return slot->kind == CHANGE_LEGS || slot->kind == CHANGE_RAIL ||
+               slot->kind == CHANGE_BRACE || is_of_panel(frame, slot, check);
     if (strcmp(check->kind, "slat") != 0)
         return true;
     for (size_t s = 0; s < frame->shelves.count; s++)

@@ -24,13 +24,13 @@ static bool may_be_cheaper(const struct work *work, int stick, int other) {
     return matched != ours || theirs != ours;
 }
 
-/* Its money, or NAN. What makes no piece more and no other is free; so are anchors, which `cut`
- * does not count. */
+/* Its money, or NAN. What makes no piece more and no other is free; so are anchors and ballast,
+ * which `cut` does not count. */
 static double money_alone(struct work *work, size_t slot, size_t level) {
     enum change_kind kind = work->slots[slot].kind;
     struct set set = {{0}};
     set.level[slot] = (unsigned char)level;
-    if (kind == CHANGE_HOLD_DOWN)
+    if (kind == CHANGE_HOLD_DOWN || kind == CHANGE_BALLAST)
         return 0.0;
     double money = set_bill(work, &set).all - work->described_bill;
     if (isfinite(money) && (kind == CHANGE_SIZE || kind == CHANGE_GRADE)) {

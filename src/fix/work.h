@@ -21,8 +21,8 @@ struct option {
 /* Changes of which at most one is made: the sizes of one kind of stick. Ascending effort. */
 struct choice {
     enum change_kind kind;
-    int stick, shelf;       /* whose it is; -1 */
-    const char *connection; /* of CHANGE_JOINT */
+    int stick, shelf, panel; /* whose it is; -1 */
+    const char *connection;  /* of CHANGE_JOINT */
     struct option *items;
     size_t count, capacity;
 };
@@ -91,7 +91,9 @@ void catalogue_rails(struct work *work);
 void catalogue_legs(struct work *work);
 void catalogue_braces(struct work *work);
 void catalogue_shelves(struct work *work);
+void catalogue_panels(struct work *work);
 void catalogue_feet(struct work *work);
+void catalogue_ballast(struct work *work);
 
 /* A text of the file as it may stand in an edit: in double quotes. */
 const char *yaml_quoted(const struct work *work, const char *words);
@@ -165,6 +167,15 @@ int slots_in(uint64_t mask);
 
 /* Slots that may well mend a check of such a frame: a guess, for what to try first. */
 uint64_t hopes_of(const struct work *work, const struct frame *frame, const struct check *check);
+
+/* ---- what is told (fix/telling.c) ---- */
+
+/* As described: what fails. */
+void judge_described(struct work *work);
+/* The best set: its changes, what each mends and costs. */
+void describe_found(struct work *work);
+/* What still fails with the set that came nearest. */
+void describe_left(struct work *work);
 
 /* ---- searches ---- */
 

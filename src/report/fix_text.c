@@ -93,6 +93,14 @@ static const char *counts_as(struct arena *arena, const char *row) {
     return decimal_significant(arena, table_constant(row).value, 3);
 }
 
+/* Said where some is laid. */
+static const char *ballast_words(struct arena *arena, const struct fix_answer *answer) {
+    for (size_t k = 0; k < answer->change_count; k++)
+        if (answer->changes[k].kind == CHANGE_BALLAST)
+            return arena_print(arena, ", a pound of ballast %s", counts_as(arena, "fix-ballast"));
+    return "";
+}
+
 static const char *cost_sentence(struct arena *arena, const struct fix_answer *answer) {
     const char *effort = decimal_fixed(arena, answer->effort, 2);
     if (isfinite(answer->cost))
@@ -104,10 +112,10 @@ static const char *cost_sentence(struct arena *arena, const struct fix_answer *a
                        "What it costs is not known: not everything in it has a price under prices: "
                        "in the file. Wood and work come to %s board feet more: wood by its volume, "
                        "other things by what they are like (a piece to cut and fit %s, a screw %s, "
-                       "a bolt %s, a gusset %s, a change %s).",
+                       "a bolt %s, a gusset %s, a change %s%s).",
                        effort, counts_as(arena, "fix-piece"), counts_as(arena, "fix-screw"),
                        counts_as(arena, "fix-bolt"), counts_as(arena, "fix-gusset"),
-                       counts_as(arena, "fix-change"));
+                       counts_as(arena, "fix-change"), ballast_words(arena, answer));
 }
 
 static const char *search_sentence(struct arena *arena, const struct fix_answer *answer) {
@@ -137,8 +145,8 @@ static void left_section(struct text *text, const struct fix_answer *answer) {
     paragraph(
         text, "  ", 2,
         "Tried were: larger and better sticks, sticks on edge, other joints, slats, rails and "
-        "legs under shelves, diagonals where batten brace puts them, hold-downs, fewer "
-        "trays.");
+        "legs under shelves, diagonals where batten brace puts them, hold-downs, ballast, "
+        "thicker sheets, more and thicker screws in sheets and hinges, fewer trays.");
 }
 
 void fix_text(struct text *text, const struct fix_answer *answer, const char *written) {

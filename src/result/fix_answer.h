@@ -5,16 +5,20 @@
 #include "result/result.h"
 
 enum change_kind {
-    CHANGE_TURN,      /* a stick on edge, a post turned */
-    CHANGE_SIZE,      /* a larger size for a kind of stick */
-    CHANGE_GRADE,     /* a better grade for a kind of stick */
-    CHANGE_SLATS,     /* more slats on a shelf */
-    CHANGE_RAIL,      /* a rail more under a shelf */
-    CHANGE_LEGS,      /* legs under the middle of shelves */
-    CHANGE_BRACE,     /* a diagonal */
-    CHANGE_HOLD_DOWN, /* feet anchored */
-    CHANGE_TRAYS,     /* fewer trays on a shelf */
-    CHANGE_JOINT      /* another fastening under the same name */
+    CHANGE_TURN,         /* a stick on edge, a post turned */
+    CHANGE_SIZE,         /* a larger size for a kind of stick */
+    CHANGE_GRADE,        /* a better grade for a kind of stick */
+    CHANGE_SLATS,        /* more slats on a shelf */
+    CHANGE_RAIL,         /* a rail more under a shelf */
+    CHANGE_LEGS,         /* legs under the middle of shelves */
+    CHANGE_BRACE,        /* a diagonal */
+    CHANGE_SHEET,        /* a thicker sheet */
+    CHANGE_SHEET_SCREWS, /* of a sheet: closer or thicker */
+    CHANGE_HINGES,       /* screws of a lid or door, sticks round it */
+    CHANGE_HOLD_DOWN,    /* feet anchored */
+    CHANGE_BALLAST,      /* weight laid on */
+    CHANGE_TRAYS,        /* fewer trays on a shelf */
+    CHANGE_JOINT         /* another fastening under the same name */
 };
 
 /* A check in words: "lean/x", "left-right (at joint fr2)". */
