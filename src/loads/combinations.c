@@ -113,6 +113,7 @@ static double tray_factor(const struct making *making, const struct together *wh
     return alone ? share : 1.0;
 }
 
+/* At least one of the cases that it names must be there. */
 static void add(struct making *making, const char *name, const struct together *what) {
     const struct loads *loads = making->loads;
     struct load_combination made = {.name = name, .duration = what->duration, .short_trays = 1.0};
@@ -124,8 +125,7 @@ static void add(struct making *making, const char *name, const struct together *
     term(making, &made, what->snow, what->snow_factor);
     term(making, &made, what->wind, what->wind_factor);
     term(making, &made, what->push, what->push_factor);
-    if (made.term_count)
-        ARRAY_PUSH(making->arena, &making->list, made);
+    ARRAY_PUSH(making->arena, &making->list, made);
 }
 
 /* "0.6S/drift": factor, letter and variant. */

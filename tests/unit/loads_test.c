@@ -1,0 +1,206 @@
+/* Loads on sticks, shelves and panels, shared out by hand: level arms, areas, published weights. */
+#include "loaded.h"
+#include "loads/panels.h"
+
+#include <math.h>
+
+TestSuite(loads, .init = set_up, .fini = tear_down);
+
+static const double G = 9.80665;
+
+/* ---- on sticks ---- */
+
+#define BEAM(loads)                                                                                \
+    LOADED "joints: {a: [0, 0, 0], b: [2000, 0, 0], m: [500, 0, 0], t: [500, 0, 800]}\n"           \
+           "members: {beam: {from: a, to: b, stick: bar}, post: {from: m, to: t, stick: bar}}\n"   \
+           "supports: {a: fixed, b: fixed}\nsite: {place: indoors}\nloads: [" loads "]\n"
+
+/* A joint 0.5 m along cuts the beam: 100 N/m are 50 N and 150 N; a force lies on one part only. */
+Test(loads, cut_where_a_joint_is) {
+    const struct loads *loads =
+        loads_of_text(BEAM("{case: line, member: beam, line: [0, 0, -100]}, "
+                           "{case: point, member: beam, point: [0, 0, -70], at: 1200}, "
+                           "{case: end, member: beam, point: [0, 0, -30], at: 2000}"));
+    const struct load_set *line = set_of(loads, "line"), *point = set_of(loads, "point"),
+                          *end = set_of(loads, "end");
+    cr_assert(line->on_segments.count == 2 && point->on_segments.count == 1 &&
+              end->on_segments.count == 1);
+    weighs(loads, line, "beam", 200.0, 1.0);
+    weighs(loads, point, "beam", 70.0, 1.2);
+    weighs(loads, end, "beam", 30.0, 2.0);
+    cr_assert(point->on_segments.items[0].segment == 1 && end->on_segments.items[0].segment == 1);
+    NEAR_REL(line->largest, 150.0, 1e-12);
+    NEAR_REL(point->largest, 70.0, 1e-12);
+}
+
+/* Loads of one stick stand in the order of their places, whatever the order in the file. */
+Test(loads, ordered_by_place) {
+    static const char *const texts[] = {BEAM("{case: c, member: beam, line: [0, 0, -100]}, "
+                                             "{case: c, member: beam, point: [0, 0, -7], at: 0}"),
+                                        BEAM("{case: c, member: beam, point: [0, 0, -7], at: 0}, "
+                                             "{case: c, member: beam, line: [0, 0, -100]}")};
+    for (int k = 0; k < 2; k++) {
+        const struct load_set *set = set_of(loads_of_text(texts[k]), "c");
+        cr_assert(set->on_segments.count == 3);
+        NEAR_REL(set->on_segments.items[0].force[2], -7.0, 1e-12);
+        NEAR_REL(set->on_segments.items[0].b + 1.0, 1.0, 1e-12);
+        NEAR_REL(set->on_segments.items[1].b, 0.5, 1e-12);
+        NEAR_REL(set->on_segments.items[2].b, 1.5, 1e-12);
+    }
+}
+
+/* A frame out of plumb carries the weight of snow sideways, as it does that of trays; wind and what
+ * is the user's own push as they are said to. */
+Test(loads, snow_leans_and_wind_does_not) {
+    const struct loads *loads = loads_of_text(BEAM("{case: snow, joint: t, force: [0, 0, -9]}, "
+                                                   "{case: wind-left, joint: t, force: [9, 0, 0]}, "
+                                                   "{case: tray, joint: t, force: [0, 0, -9]}, "
+                                                   "{case: mine, joint: t, force: [0, 0, -9]}"));
+    cr_assert(set_of(loads, "snow")->leans && set_of(loads, "tray")->leans);
+    cr_assert(!set_of(loads, "wind-left")->leans && !set_of(loads, "mine")->leans);
+}
+
+Test(loads, a_combination_in_which_nothing_acts) {
+    const struct loads *loads =
+        loads_of_text(BEAM("{case: mine, joint: t, force: [0, 0, -9]}") "combine: {winter: {snow: "
+                                                                        "1}, own: {mine: 1.5}}\n");
+    cr_assert(loads->combination_count == 1, "%zu combinations", loads->combination_count);
+    SAME_TEXT(loads->combinations[0].name, "own");
+    cr_assert(warned(loads, "winter names the case snow, in which nothing acts here"));
+}
+
+/* ---- shelves ---- */
+
+/* Rails at y = 0, 0.2 and 0.8 m from x = 0 to 1.2 m; the last is drawn from x = 1.5 back to 0.2 m,
+ * so that all three lie beside each other from 0.2 to 1.2 m. */
+#define SHELF(what)                                                                                \
+    LOADED "joints: {a: [0, 0, 0], b: [1200, 0, 0], c: [0, 200, 0], d: [1200, 200, 0], e: [1500, " \
+           "800, 0], f: [200, 800, 0]}\n"                                                          \
+           "members: {front: {from: a, to: b, stick: bar}, middle: {from: c, to: d, stick: bar}, " \
+           "back: {from: e, to: f, stick: bar}}\n"                                                 \
+           "supports: {a: fixed, b: fixed, c: fixed, d: fixed, e: fixed, f: fixed}\n"              \
+           "site: {place: indoors}\nshelves: {s: {rails: [front, middle, back], " what "}}\n"
+
+/* Half of the gaps beside it over 0.8 m: 0.1, 0.4 and 0.3 of 0.8 m. */
+Test(loads, a_shelf_on_three_rails) {
+    const struct loads *loads = loads_of_text(SHELF("trays: {weight: 800 N}"));
+    const struct load_set *trays = set_of(loads, "tray");
+    weighs(loads, trays, "front", 100.0, 0.7);
+    weighs(loads, trays, "middle", 400.0, 0.7);
+    weighs(loads, trays, "back", 300.0, 1.5 - 0.7);
+}
+
+/* 1 m long, 0.84 m over the outer faces of the outer rails. Plywood 1/2 in weighs 1.5 psf; three
+ * slats of 1000 mm2 are 0.84 m long each. */
+Test(loads, decks) {
+    double psf = 4.4482216152605 / (0.3048 * 0.3048);
+    NEAR_REL(loads_of_text(SHELF("deck: {sheet: plywood-1/2in}"))->shelves[0].deck,
+             1.5 * psf * 0.84, 1e-9);
+    NEAR_REL(loads_of_text(SHELF("deck: {slats: thin, count: 3}"))->shelves[0].deck,
+             3 * 0.84 * 1e-3 * 450 * G, 1e-9);
+    NEAR_REL(loads_of_text(SHELF("deck: {slats: bar, count: 3}"))->shelves[0].deck,
+             3 * 0.84 * 1.6e-3 * 450 * G, 1e-9);
+    NEAR_REL(loads_of_text(SHELF("deck: {weight: 100 Pa}"))->shelves[0].deck, 84.0, 1e-9);
+    NEAR_ABS(loads_of_text(SHELF("deck: none"))->shelves[0].deck, 0.0, 0.0);
+}
+
+/* ---- panels ---- */
+
+/* A level sheet 1.2 m wide (x) and 0.9 m deep; more joints and members follow. */
+#define SHEET(joints, members, panel)                                                              \
+    LOADED "joints: {a: [0, 0, 0], b: [1200, 0, 0], c: [1200, 900, 0], d: [0, 900, 0]" joints      \
+           "}\n"                                                                                   \
+           "members: {front: {from: a, to: b, stick: bar}, right: {from: b, to: c, stick: bar}, "  \
+           "back: {from: d, to: c, stick: bar}, left: {from: a, to: d, stick: bar}" members "}\n"  \
+           "supports: {a: fixed, b: fixed, c: fixed, d: fixed}\nsite: {place: indoors}\n"          \
+           "panels: {roof: {sheet: twin-wall-6mm, held: loose, " panel "}}\n"
+
+static size_t bearers_of(const struct model *model, struct bearer **bearers) {
+    return panel_bearers(arena, model, &model->frame->panels.items[0], bearers);
+}
+
+static void bears(const struct bearer *bearer, int member, double share, double from, double to) {
+    cr_assert(bearer->member == member, "member %d and not %d", bearer->member, member);
+    NEAR_REL(bearer->share, share, 1e-9);
+    NEAR_ABS(bearer->from, from, 1e-9);
+    NEAR_ABS(bearer->to, to, 1e-9);
+}
+
+/* Up and down is from front to back on a level sheet, across is from side to side; the same sheet
+ * with its corners told from another one. */
+Test(loads, which_way_a_sheet_runs) {
+    static const struct {
+        const char *text;
+        double x, y;
+        int ends[2];
+    } rows[] = {{SHEET("", "", "corners: [a, b, c, d]"), 0, 0.9, {0, 2}},
+                {SHEET("", "", "corners: [a, b, c, d], runs: across"), -1.2, 0, {1, 3}},
+                {SHEET("", "", "corners: [b, c, d, a]"), 0, -0.9, {2, 0}},
+                {SHEET("", "", "corners: [b, c, d, a], runs: across"), -1.2, 0, {1, 3}}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct model *model = model_of_text(rows[k].text);
+        struct bearer *bearers;
+        double run[3];
+        panel_run(model, &model->frame->panels.items[0], run);
+        NEAR_ABS(run[0], rows[k].x, 1e-12);
+        NEAR_ABS(run[1], rows[k].y, 1e-12);
+        NEAR_REL(panel_longest_run(model, &model->frame->panels.items[0]),
+                 hypot(rows[k].x, rows[k].y), 1e-12);
+        cr_assert(bearers_of(model, &bearers) == 2);
+        for (int end = 0; end < 2; end++)
+            bears(&bearers[end], rows[k].ends[end], 0.5, 0.0, rows[k].x != 0 ? 0.9 : 1.2);
+    }
+}
+
+/* A purlin at a third, drawn from x = 1.5 m back to -0.1 m: the sheet lies on 0.3 to 1.5 m of it.
+ * Two that do not bear: one under 0.5 m of the 1.2 m, one whose far end hangs 20 mm low. */
+Test(loads, sticks_between_the_ends_of_a_sheet) {
+    const struct model *model = model_of_text(
+        SHEET(", e: [1500, 300, 0], f: [-100, 300, 0], g: [600, 500, 0], h: [1100, 500, 0], "
+              "i: [0, 600, 0], j: [1200, 600, -20]",
+              ", purlin: {from: e, to: f, stick: bar}, short: {from: g, to: h, stick: bar}, "
+              "low: {from: i, to: j, stick: bar}",
+              "corners: [a, b, c, d]"));
+    struct bearer *bearers;
+    cr_assert(bearers_of(model, &bearers) == 3);
+    bears(&bearers[0], 0, 1.0 / 6.0, 0.0, 1.2);
+    bears(&bearers[1], 4, 0.5, 0.3, 1.5);
+    bears(&bearers[2], 2, 1.0 / 3.0, 0.0, 1.2);
+}
+
+/* A purlin at a quarter in two pieces, which meet under the middle: half of what one whole purlin
+ * bears each, whichever comes first. */
+Test(loads, two_sticks_share_one_line) {
+    static const char *const pieces[] = {"p: {from: e, to: m, stick: bar}, q: {from: m, to: f, "
+                                         "stick: bar}",
+                                         "q: {from: f, to: m, stick: bar}, p: {from: m, to: e, "
+                                         "stick: bar}"};
+    for (int k = 0; k < 2; k++) {
+        const struct model *model =
+            model_of_text(arena_print(arena,
+                                      SHEET(", e: [0, 225, 0], f: [1200, 225, 0], m: [600, 225, 0]",
+                                            ", %s", "corners: [a, b, c, d]"),
+                                      pieces[k]));
+        struct bearer *bearers;
+        cr_assert(bearers_of(model, &bearers) == 4);
+        bears(&bearers[0], 0, 0.125, 0.0, 1.2);
+        bears(&bearers[1], 4, 0.25, 0.0, 0.6);
+        bears(&bearers[2], 5, 0.25, 0.0, 0.6);
+        bears(&bearers[3], 2, 0.375, 0.0, 1.2);
+    }
+}
+
+/* 1.30 kg/m2 on 1.08 m2, and 4.2 m round it of 1000 mm2 (own section) or 1600 mm2. */
+Test(loads, a_framed_sheet_weighs) {
+    static const struct {
+        const char *text;
+        double area;
+    } rows[] = {{SHEET("", "", "corners: [a, b, c, d], framed: thin"), 1e-3},
+                {SHEET("", "", "corners: [a, b, c, d], framed: bar"), 1.6e-3},
+                {SHEET("", "", "corners: [a, b, c, d]"), 0}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct model *model = model_of_text(rows[k].text);
+        NEAR_REL(panel_weight(model, &model->frame->panels.items[0]) / G,
+                 1.30 * 1.08 + 4.2 * rows[k].area * 450, 1e-9);
+    }
+}
