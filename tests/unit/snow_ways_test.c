@@ -153,6 +153,11 @@ Test(snow_ways, a_steep_gable) {
     const struct loads *loads = loads_of_text(gable(false, 1400, TWO_ROOFS, SNOW));
     NEAR_REL(weight(loads, "snow"), 0.7 * 1.2 * 0.8 * 1200 * 1.2 * 0.8, 1e-9);
     cr_assert(!case_if_any(loads, "snow/front") && !case_if_any(loads, "snow/back"));
+    /* at 66.04 deg both are walls, on which Cs is (70 - 66.04)/25 */
+    const struct loads *walls = loads_of_text(gable(false, 1900, TWO_ROOFS, SNOW));
+    double Cs = (70.0 - atan2(900, 400) / DEGREE) / 25.0;
+    NEAR_REL(weight(walls, "snow"), Cs * 0.7 * 1.2 * 0.8 * 1200 * 1.2 * 0.8, 1e-9);
+    cr_assert(!case_if_any(walls, "snow/front"));
 }
 
 /* Two roofs that meet in a valley are no gable. */
@@ -197,12 +202,14 @@ Test(snow_ways, sides_of_a_gable_in_other_sheets) {
 /* ---- what keeps snow off ---- */
 
 /* A sheet that leans 66 deg back under the lid: without the lid 1.2 x 0.8 x 2.5 kPa (under 3 ft) x
- * Cs = (70 - 66.04)/(70 - 45) lie on its level 0.4 m; under the lid nothing. */
+ * Cs = (70 - 66.04)/(70 - 45) lie on its level 0.4 m; under the lid nothing, nor on a floor. */
 Test(snow_ways, a_steep_sheet_under_a_lid) {
-    static const char *const panels[] = {"lid: " ROOF("[e, f, g, h]") ", ", ""};
+    static const char *const panels[] = {
+        "lid: " ROOF("[e, f, g, h]") ", ", "",
+        "lid: " ROOF("[e, f, g, h]") ", floor: " ROOF("[a, b, c, d]") ", "};
     double Cs = (70.0 - atan2(0.9, 0.4) / DEGREE) / 25.0;
-    double got[2];
-    for (int k = 0; k < 2; k++)
+    double got[3];
+    for (int k = 0; k < 3; k++)
         got[k] = weight(
             loads_of_text(arena_print(
                 arena,
@@ -218,6 +225,7 @@ Test(snow_ways, a_steep_sheet_under_a_lid) {
                 panels[k], ROOF("[a, b, j, i]"))),
             "snow");
     NEAR_REL(got[0], 0.7 * 1.2 * 0.8 * 2500 * 1.2 * 0.9, 1e-9);
+    NEAR_REL(got[2], got[0], 1e-9);
     NEAR_REL(got[1], 1.2 * 0.8 * 2500 * Cs * 1.2 * 0.4, 1e-9);
 }
 
