@@ -69,6 +69,26 @@ Test(covers, level_run) {
     }
 }
 
+/* Heights are those over the lowest support: a lid from 0.4 m to 0.6 m over ground at 2 m; the box
+ * around its joints is 0.9 m by 0.6 m from the left. */
+Test(covers, heights_above_the_ground) {
+    const struct loads *loads = loads_of_text(
+        LOADED "joints: {a: [0, 0, 2000], b: [1200, 0, 2000], c: [1200, 900, 2000], d: [0, 900, "
+               "2100], e: [0, 0, 2400], f: [1200, 0, 2400], g: [1200, 900, 2600], h: [0, 900, "
+               "2600]}\n"
+               "members: {ae: {from: a, to: e, stick: bar}, bf: {from: b, to: f, stick: bar}, "
+               "cg: {from: c, to: g, stick: bar}, dh: {from: d, to: h, stick: bar}}\n"
+               "supports: {d: fixed, a: fixed, b: fixed, c: fixed}\n"
+               "site: {place: outdoors, wind: 40 m/s}\n"
+               "panels: {lid: {corners: [e, f, g, h], " SHEETED "}\n");
+    NEAR_REL(loads->weather->covers[0].low, 0.4, 1e-9);
+    NEAR_REL(loads->weather->covers[0].top, 0.6, 1e-9);
+    NEAR_REL(loads->weather->wind.question.height, 0.6, 1e-9);
+    struct bare bare = bare_of(loads);
+    NEAR_REL(bare_lattice(&bare, WIND_FROM_LEFT, WIND_IN).outline, 0.9 * 0.6, 1e-9);
+    NEAR_REL(bare_lattice(&bare, WIND_FROM_BACK, WIND_IN).outline, 1.2 * 0.6, 1e-9);
+}
+
 /* A sheet half-way up a box with a lid: no wind on it, and none of it is in the way. */
 Test(covers, a_sheet_under_the_lid_is_inside) {
     const struct loads *loads = loads_of_text(
@@ -198,13 +218,13 @@ Test(covers, sticks_behind_a_wall) {
  * round pots as high as wide. */
 #define TURNED(trays, more)                                                                        \
     LOADED                                                                                         \
-        "joints: {a: [500, 200, 500], b: [1300, 800, 500], c: [200, 600, 500], d: [1000, 1200, "   \
-        "500], e: [500, 200, 0], f: [1300, 800, 0]}\n"                                             \
-        "members: {near: {from: a, to: b, stick: bar}, far: {from: c, to: d, stick: bar}, "        \
-        "ea: {from: e, to: a, stick: bar}, fb: {from: f, to: b, stick: bar}}\n"                    \
-        "supports: {c: fixed, d: fixed, e: fixed, f: fixed}\n"                                     \
-        "site: {place: outdoors, wind: 40 m/s}\nshelves: {s: {rails: [near, far], " trays "}" more \
-        "}\n"
+    "joints: {a: [500, 200, 500], b: [1300, 800, 500], c: [200, 600, 500], d: [1000, 1200, "       \
+    "500], e: [500, 200, 0], f: [1300, 800, 0]}\n"                                                 \
+    "members: {near: {from: a, to: b, stick: bar}, far: {from: c, to: d, stick: bar}, "            \
+    "ea: {from: e, to: a, stick: bar}, fb: {from: f, to: b, stick: bar}}\n"                        \
+    "supports: {c: fixed, d: fixed, e: fixed, f: fixed}\n"                                         \
+    "site: {place: outdoors, wind: 40 m/s}\nshelves: {s: {rails: [near, far], " trays "}" more     \
+    "}\n"
 
 Test(covers, trays_on_a_turned_shelf) {
     static const struct {

@@ -49,6 +49,30 @@ Test(loads, ordered_by_place) {
     }
 }
 
+/* 40 x 40 mm of 450 kg/m3, 2 m and 0.8 m of it; a load of 100 N/m and one of 7 N hang there too. */
+Test(loads, weights_add_up) {
+    const char *text = BEAM("{case: self, member: beam, line: [0, 0, -100]}, "
+                            "{case: self, member: beam, point: [0, 0, -7], at: 1200}, "
+                            "{case: self, joint: t, force: [3, 2, -5]}");
+    const char *off = strstr(text, "self-weight: no");
+    const struct loads *none = loads_of_text(text);
+    NEAR_REL(loads_weight(none, SET_SELF), 212.0, 1e-12);
+    const struct loads *own = loads_of_text(
+        arena_print(arena, "%.*s%s", (int)(off - text), text, off + strlen("self-weight: no")));
+    NEAR_REL(loads_weight(own, SET_SELF), 212.0 + 2.8 * 1.6e-3 * 450 * G, 1e-9);
+}
+
+/* The largest single load: a moment counts by the diagonal of the frame, 2.154 m. */
+Test(loads, largest_of_a_set) {
+    const struct loads *loads =
+        loads_of_text(BEAM("{case: force, joint: t, force: [3, -40, 5]}, "
+                           "{case: moment, joint: t, moment: [2, -100, 1]}, "
+                           "{case: both, joint: t, force: [60, 0, 0], moment: [100, 0, 0]}"));
+    NEAR_REL(set_of(loads, "force")->largest, 40.0, 1e-12);
+    NEAR_REL(set_of(loads, "moment")->largest, 100.0 / hypot(2.0, 0.8), 1e-12);
+    NEAR_REL(set_of(loads, "both")->largest, 60.0, 1e-12);
+}
+
 /* A frame out of plumb carries the weight of snow sideways, as it does that of trays; wind and what
  * is the user's own push as they are said to. */
 Test(loads, snow_leans_and_wind_does_not) {
@@ -67,6 +91,15 @@ Test(loads, a_combination_in_which_nothing_acts) {
     cr_assert(loads->combination_count == 1, "%zu combinations", loads->combination_count);
     SAME_TEXT(loads->combinations[0].name, "own");
     cr_assert(warned(loads, "winter names the case snow, in which nothing acts here"));
+}
+
+/* Trays count as often as a combination of the file says. */
+Test(loads, trays_of_a_combination) {
+    const struct loads *loads = loads_of_text(
+        BEAM("{case: tray, joint: t, force: [0, 0, -9]}") "combine: {half: {tray: 0.5}}\n");
+    NEAR_REL(loads_tray_factor(loads, 0, false), 0.5, 1e-12);
+    NEAR_REL(loads_tray_factor(loads, 0, true), 0.5, 1e-12);
+    NEAR_ABS(loads_case_factor(loads, 0, CASE_SNOW), 0.0, 0.0);
 }
 
 /* ---- shelves ---- */
@@ -188,6 +221,14 @@ Test(loads, two_sticks_share_one_line) {
         bears(&bearers[2], 5, 0.25, 0.0, 0.6);
         bears(&bearers[3], 2, 0.375, 0.0, 1.2);
     }
+}
+
+/* 0.1 m over on every side: 1.4 m by 1.1 m. */
+Test(loads, a_sheet_with_an_overhang) {
+    const struct model *model =
+        model_of_text(SHEET("", "", "corners: [a, b, c, d], overhang: 100"));
+    NEAR_REL(panel_area(model, &model->frame->panels.items[0]), 1.4 * 1.1, 1e-12);
+    NEAR_REL(panel_weight(model, &model->frame->panels.items[0]), 1.30 * 1.4 * 1.1 * G, 1e-9);
 }
 
 /* 1.30 kg/m2 on 1.08 m2, and 4.2 m round it of 1000 mm2 (own section) or 1600 mm2. */
