@@ -185,6 +185,42 @@ Test(loads, which_way_a_sheet_runs) {
     }
 }
 
+#define SLOPED(corners)                                                                            \
+    LOADED "joints: {" corners "}\n"                                                               \
+           "members: {one: {from: a, to: b, stick: bar}, two: {from: c, to: d, stick: bar}}\n"     \
+           "supports: {a: fixed, b: fixed, c: fixed, d: fixed}\nsite: {place: indoors}\n"          \
+           "panels: {roof: {corners: [b, c, d, a], sheet: twin-wall-6mm, held: loose}}\n"
+
+/* Down the slope, whichever side that is; of one that falls as much to the side as to the front, to
+ * the front; the longer edge counts where the two along it differ. */
+Test(loads, a_sloped_sheet_runs_down) {
+    static const struct {
+        const char *text;
+        double run[3], longest;
+    } rows[] = {
+        {SLOPED("a: [0, 0, 500], b: [1200, 0, 800], c: [1200, 900, 800], d: [0, 900, 500]"),
+         {-1.2, 0, -0.3},
+         1.23693168768529829},
+        {SLOPED("a: [0, 0, 500], b: [1200, 0, 500], c: [1200, 900, 800], d: [0, 900, 800]"),
+         {0, -0.9, -0.3},
+         0.94868329805051377},
+        {SLOPED("a: [0, 0, 500], b: [1200, 0, 800], c: [1200, 900, 1100], d: [0, 900, 800]"),
+         {0, -0.9, -0.3},
+         0.94868329805051377},
+        {SLOPED("a: [0, 0, 500], b: [1200, 0, 500], c: [1200, 900, 500], d: [0, 600, 500]"),
+         {0, -0.75, 0},
+         0.9}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct model *model = model_of_text(rows[k].text);
+        const struct panel *panel = &model->frame->panels.items[0];
+        double run[3];
+        panel_run(model, panel, run);
+        for (int c = 0; c < 3; c++)
+            NEAR_ABS(run[c], rows[k].run[c], 1e-12);
+        NEAR_REL(panel_longest_run(model, panel), rows[k].longest, 1e-12);
+    }
+}
+
 /* A purlin at a third, drawn from x = 1.5 m back to -0.1 m: the sheet lies on 0.3 to 1.5 m of it.
  * Two that do not bear: one under 0.5 m of the 1.2 m, one whose far end hangs 20 mm low. */
 Test(loads, sticks_between_the_ends_of_a_sheet) {
@@ -201,26 +237,45 @@ Test(loads, sticks_between_the_ends_of_a_sheet) {
     bears(&bearers[2], 2, 1.0 / 3.0, 0.0, 1.2);
 }
 
-/* A purlin at a quarter in two pieces, which meet under the middle: half of what one whole purlin
- * bears each, whichever comes first. */
+/* A purlin at a quarter in two pieces, which meet under the middle, the first from 0.3 m outside:
+ * half of what one whole purlin bears each, whichever comes first and however they are drawn. */
 Test(loads, two_sticks_share_one_line) {
-    static const char *const pieces[] = {"p: {from: e, to: m, stick: bar}, q: {from: m, to: f, "
-                                         "stick: bar}",
-                                         "q: {from: f, to: m, stick: bar}, p: {from: m, to: e, "
-                                         "stick: bar}"};
+    static const struct {
+        const char *pieces;
+        double from[2];
+    } rows[] = {{"p: {from: e, to: m, stick: bar}, q: {from: m, to: f, stick: bar}", {0.3, 0.0}},
+                {"q: {from: f, to: m, stick: bar}, p: {from: m, to: e, stick: bar}", {0.0, 0.0}}};
     for (int k = 0; k < 2; k++) {
-        const struct model *model =
-            model_of_text(arena_print(arena,
-                                      SHEET(", e: [0, 225, 0], f: [1200, 225, 0], m: [600, 225, 0]",
-                                            ", %s", "corners: [a, b, c, d]"),
-                                      pieces[k]));
+        const struct model *model = model_of_text(
+            arena_print(arena,
+                        SHEET(", e: [-300, 225, 0], f: [1200, 225, 0], m: [600, 225, 0]", ", %s",
+                              "corners: [a, b, c, d]"),
+                        rows[k].pieces));
         struct bearer *bearers;
         cr_assert(bearers_of(model, &bearers) == 4);
         bears(&bearers[0], 0, 0.125, 0.0, 1.2);
-        bears(&bearers[1], 4, 0.25, 0.0, 0.6);
-        bears(&bearers[2], 5, 0.25, 0.0, 0.6);
+        for (int i = 0; i < 2; i++)
+            bears(&bearers[1 + i], 4 + i, 0.25, rows[k].from[i], rows[k].from[i] + 0.6);
         bears(&bearers[3], 2, 0.375, 0.0, 1.2);
     }
+}
+
+/* Without a stick under its ends a sheet hangs on its corners, a quarter of 1.30 kg/m2 on 1.08 m2
+ * each; half of it is the largest single load. */
+Test(loads, a_sheet_on_its_corners) {
+    const struct loads *loads = loads_of_text(
+        "batten: 1\nunits: si\nsticks: {bar: {size: [40, 40], material: {E: 10 GPa, density: 450}}}"
+        "\nconnections: {default: rigid}\n"
+        "joints: {a: [0, 0, 0], b: [1200, 0, 0], c: [1200, 900, 0], d: [0, 900, 0]}\n"
+        "members: {left: {from: a, to: d, stick: bar}, right: {from: b, to: c, stick: bar}}\n"
+        "supports: {a: fixed, b: fixed, c: fixed, d: fixed}\nsite: {place: indoors}\n"
+        "panels: {roof: {corners: [a, b, c, d], sheet: twin-wall-6mm, held: loose}}\n");
+    const struct load_set *own = set_of(loads, "self");
+    double sheet = 1.30 * 1.08 * G, sticks = 1.8 * 1.6e-3 * 450 * G;
+    for (int j = 0; j < 4; j++)
+        NEAR_REL(own->joints[j][2], -sheet / 4.0, 1e-9);
+    NEAR_REL(loads_weight(loads, SET_SELF), sheet + sticks, 1e-9);
+    NEAR_REL(own->largest, sheet / 2.0, 1e-9); /* a stick: 6.4 N, less than 6.9 N */
 }
 
 /* 0.1 m over on every side: 1.4 m by 1.1 m. */
