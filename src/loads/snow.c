@@ -16,11 +16,11 @@ const char *snow_way_name(enum snow_way way) {
     return NAMES[way];
 }
 
-/* The edge from corner `k` on, where all of it lies above the middle of the roof. */
+/* The edge from corner `k` on, where its middle lies above that of the roof. */
 static bool high_edge(const struct cover *roof, int k, const double **from, const double **to) {
     *from = roof->corners[k];
     *to = roof->corners[(k + 1) % 4];
-    return fmin((*from)[2], (*to)[2]) > roof->middle[2];
+    return ((*from)[2] + (*to)[2]) / 2.0 > roof->middle[2] + ALONG_TOLERANCE;
 }
 
 /* Do two straight edges lie on each other over some length? */

@@ -155,6 +155,19 @@ Test(covers, coefficients_of_a_box_with_a_hole) {
     cr_assert(told);
 }
 
+/* A lid propped by 60 deg is the largest load of all: 2.2 q A along its normal, half of it turned
+ * to that of the shut lid at its free edge, so |open - shut/2| = sqrt(1 + 1/4 - 1/2) of it at the
+ * hinges.
+ */
+Test(covers, a_propped_lid_is_the_largest_load) {
+    const struct loads *loads = loads_of_text(BOX(
+        "", "",
+        FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
+                              "hinged, hinge: [bl1, br1], opens: 60 deg}"));
+    double plate = 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
+    NEAR_REL(set_of(loads, "wind-front/open")->largest, plate * sqrt(0.75), 1e-9);
+}
+
 /* A fence of one sheet: 1.3 along the wind from either side, nothing from its ends. */
 Test(covers, a_lone_wall) {
     const struct loads *loads = loads_of_text(

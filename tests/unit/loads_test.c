@@ -1,6 +1,8 @@
 /* Loads on sticks, shelves and panels, shared out by hand: level arms, areas, published weights. */
 #include "loaded.h"
 #include "loads/panels.h"
+#include "loads/push.h"
+#include "loads/shelves.h"
 
 #include <math.h>
 
@@ -104,11 +106,11 @@ Test(loads, trays_of_a_combination) {
 
 /* ---- shelves ---- */
 
-/* Rails at y = 0, 0.2 and 0.8 m from x = 0 to 1.2 m; the last is drawn from x = 1.5 back to 0.2 m,
- * so that all three lie beside each other from 0.2 to 1.2 m. */
+/* Rails at y = 0, 0.2 and 0.8 m from x = 0 to 1.2 m; the last is drawn from x = 1.5 back to 0.4 m,
+ * so that all three lie beside each other from 0.4 to 1.2 m. */
 #define SHELF(what)                                                                                \
     LOADED "joints: {a: [0, 0, 0], b: [1200, 0, 0], c: [0, 200, 0], d: [1200, 200, 0], e: [1500, " \
-           "800, 0], f: [200, 800, 0]}\n"                                                          \
+           "800, 0], f: [400, 800, 0]}\n"                                                          \
            "members: {front: {from: a, to: b, stick: bar}, middle: {from: c, to: d, stick: bar}, " \
            "back: {from: e, to: f, stick: bar}}\n"                                                 \
            "supports: {a: fixed, b: fixed, c: fixed, d: fixed, e: fixed, f: fixed}\n"              \
@@ -118,23 +120,75 @@ Test(loads, trays_of_a_combination) {
 Test(loads, a_shelf_on_three_rails) {
     const struct loads *loads = loads_of_text(SHELF("trays: {weight: 800 N}"));
     const struct load_set *trays = set_of(loads, "tray");
-    weighs(loads, trays, "front", 100.0, 0.7);
-    weighs(loads, trays, "middle", 400.0, 0.7);
-    weighs(loads, trays, "back", 300.0, 1.5 - 0.7);
+    weighs(loads, trays, "front", 100.0, 0.8);
+    weighs(loads, trays, "middle", 400.0, 0.8);
+    weighs(loads, trays, "back", 300.0, 1.5 - 0.8);
 }
 
-/* 1 m long, 0.84 m over the outer faces of the outer rails. Plywood 1/2 in weighs 1.5 psf; three
+/* 0.8 m long, 0.84 m over the outer faces of the outer rails. Plywood 1/2 in weighs 1.5 psf; three
  * slats of 1000 mm2 are 0.84 m long each. */
 Test(loads, decks) {
     double psf = 4.4482216152605 / (0.3048 * 0.3048);
     NEAR_REL(loads_of_text(SHELF("deck: {sheet: plywood-1/2in}"))->shelves[0].deck,
-             1.5 * psf * 0.84, 1e-9);
+             1.5 * psf * 0.8 * 0.84, 1e-9);
     NEAR_REL(loads_of_text(SHELF("deck: {slats: thin, count: 3}"))->shelves[0].deck,
              3 * 0.84 * 1e-3 * 450 * G, 1e-9);
     NEAR_REL(loads_of_text(SHELF("deck: {slats: bar, count: 3}"))->shelves[0].deck,
              3 * 0.84 * 1.6e-3 * 450 * G, 1e-9);
-    NEAR_REL(loads_of_text(SHELF("deck: {weight: 100 Pa}"))->shelves[0].deck, 84.0, 1e-9);
+    NEAR_REL(loads_of_text(SHELF("deck: {weight: 100 Pa}"))->shelves[0].deck, 100 * 0.8 * 0.84,
+             1e-9);
     NEAR_ABS(loads_of_text(SHELF("deck: none"))->shelves[0].deck, 0.0, 0.0);
+}
+
+/* A wet 1020 tray weighs 20 lb. */
+Test(loads, trays) {
+    NEAR_REL(loads_of_text(SHELF("trays: {load: 100 Pa}"))->shelves[0].trays, 100 * 0.8 * 0.84,
+             1e-9);
+    NEAR_REL(loads_of_text(SHELF("trays: {kind: tray-1020-wet, count: 3}"))->shelves[0].trays,
+             3 * 20 * 4.4482216152605, 1e-9);
+    NEAR_REL(loads_of_text(SHELF("trays: {weight: 70 N}"))->shelves[0].trays, 70.0, 1e-12);
+    NEAR_ABS(loads_of_text(SHELF("trays: none"))->shelves[0].trays, 0.0, 0.0);
+}
+
+/* Half-way along what all rails have in common, half-way between the outer axes. */
+Test(loads, middle_of_a_shelf) {
+    const struct loads *loads = loads_of_text(SHELF("trays: none"));
+    double middle[3];
+    shelf_middle(loads->model, &loads->model->frame->shelves.items[0], &loads->shelves[0], middle);
+    NEAR_REL(middle[0], 0.8, 1e-12);
+    NEAR_REL(middle[1], 0.4, 1e-12);
+    NEAR_ABS(middle[2], 0.0, 1e-12);
+}
+
+/* ---- somebody leans on it ---- */
+
+/* Posts 2, 1.98 and 1.5 m high: the first two tops, within 25 mm, share 20 lb, or 0.02 of all that
+ * weighs there where that is more; less than 20 lb only where it is said. */
+#define POSTS(weight, site)                                                                        \
+    LOADED "joints: {a: [0, 0, 0], b: [500, 0, 0], c: [900, 0, 0], d: [0, 0, 2000], e: [500, 0, "  \
+           "1980], f: [900, 0, 1500]}\n"                                                           \
+           "members: {ad: {from: a, to: d, stick: bar}, be: {from: b, to: e, stick: bar}, "        \
+           "cf: {from: c, to: f, stick: bar}}\n"                                                   \
+           "supports: {a: fixed, b: fixed, c: fixed}\nsite: {place: indoors" site "}\n"            \
+           "loads: [{case: tray, joint: f, force: [0, 0, -" weight "]}]\n"
+
+Test(loads, a_push_at_the_top) {
+    static const struct {
+        const char *text;
+        double each;
+    } rows[] = {{POSTS("100 N", ""), 20 * 4.4482216152605 / 2},
+                {POSTS("10000 N", ""), 0.02 * 10000 / 2},
+                {POSTS("100 N", ", push: 30 N"), 15}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct loads *loads = loads_of_text(rows[k].text);
+        for (int axis = 0; axis < 2; axis++) {
+            const struct load_set *push = &loads->sets[axis ? SET_PUSH_Y : SET_PUSH_X];
+            NEAR_REL(push->joints[3][axis], rows[k].each, 1e-9);
+            NEAR_REL(push->joints[4][axis], rows[k].each, 1e-9);
+            NEAR_ABS(push->joints[5][axis], 0.0, 0.0);
+            NEAR_REL(push->largest, rows[k].each, 1e-9);
+        }
+    }
 }
 
 /* ---- panels ---- */

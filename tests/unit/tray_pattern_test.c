@@ -27,8 +27,8 @@ static const struct load_set *filled(const struct loads *loads, const char *word
 #define ALONG(rails, trays)                                                                        \
     LOADED "joints: {a: [0, 0, 0], b: [1000, 0, 0], c: [0, 200, 0], d: [1000, 200, 0], e: [0, "    \
            "800, 0], f: [1000, 800, 0]}\n"                                                         \
-           "members: {front: {from: a, to: b, stick: bar}, middle: {from: c, to: d, stick: bar}, " \
-           "back: {from: e, to: f, stick: bar}}\n"                                                 \
+           "members: {back: {from: e, to: f, stick: bar}, front: {from: a, to: b, stick: bar}, "   \
+           "middle: {from: c, to: d, stick: bar}}\n"                                               \
            "supports: {a: fixed, b: fixed, c: fixed, d: fixed, e: fixed, f: fixed}\n"              \
            "site: {place: indoors}\nshelves: {s: {rails: [" rails "], trays: " trays "}}\n"
 

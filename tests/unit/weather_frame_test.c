@@ -369,6 +369,16 @@ Test(weather_frame, snow_from_the_house) {
     carries(&result, "snow/slid", 0, 0, -(16.8 + 0.4 * 0.7 * 1.1 * 25 * 10 / 15) * area);
     double drift = 17.25 * (0.43 * cbrt(20) * pow(35, 0.25) - 1.5);
     carries(&result, "snow/drift", 0, 0, -(16.8 + drift) * area);
+    /* an eave 0.5 m over the top of the lid: snow fills the step, 17.25 lb/ft3 x 1.64 ft in all */
+    struct result filled = judged_text(
+        HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: {house: {eave: 2100, depth: 20 "
+                 "ft, slope: 1 deg}}}"));
+    carries(&filled, "snow/drift", 0, 0, -17.25 * 0.5 / 0.3048 * area);
+    cr_assert(!case_if_any(&filled, "snow/slid"), "its roof is too flat");
+    struct result below = judged_text(
+        HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: {house: {eave: 1500, depth: 20 "
+                 "ft, slope: 25 deg}}}"));
+    cr_assert(!case_if_any(&below, "snow/drift") && !case_if_any(&below, "snow/slid"));
     struct result alone =
         judged_text(HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: none}"));
     cr_assert(!case_if_any(&alone, "snow/slid") && !cautioned(&alone, "often stands against"));
