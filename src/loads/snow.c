@@ -20,7 +20,7 @@ const char *snow_way_name(enum snow_way way) {
 static bool high_edge(const struct cover *roof, int k, const double **from, const double **to) {
     *from = roof->corners[k];
     *to = roof->corners[(k + 1) % 4];
-    return ((*from)[2] + (*to)[2]) / 2.0 > roof->middle[2] + ALONG_TOLERANCE;
+    return ((*from)[2] + (*to)[2]) / 2.0 > roof->middle[2];
 }
 
 /* Do two straight edges lie on each other over some length? */

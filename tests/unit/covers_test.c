@@ -165,7 +165,12 @@ Test(covers, a_propped_lid_is_the_largest_load) {
         FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
                               "hinged, hinge: [bl1, br1], opens: 60 deg}"));
     double plate = 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
-    NEAR_REL(set_of(loads, "wind-front/open")->largest, plate * sqrt(0.75), 1e-9);
+    const struct load_set *set = set_of(loads, "wind-front/open");
+    NEAR_REL(set->largest, plate * sqrt(0.75), 1e-9);
+    /* at each free corner a quarter, square to the shut lid, which is 0.9 m deep and 0.2 m high */
+    NEAR_ABS(set->joints[4][0], 0.0, 1e-9);
+    NEAR_REL(set->joints[4][1], plate / 4.0 * -0.2 / hypot(0.9, 0.2), 1e-9);
+    NEAR_REL(set->joints[5][2], plate / 4.0 * 0.9 / hypot(0.9, 0.2), 1e-9);
 }
 
 /* A fence of one sheet: 1.3 along the wind from either side, nothing from its ends. */

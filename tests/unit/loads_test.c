@@ -123,6 +123,7 @@ Test(loads, a_shelf_on_three_rails) {
     weighs(loads, trays, "front", 100.0, 0.8);
     weighs(loads, trays, "middle", 400.0, 0.8);
     weighs(loads, trays, "back", 300.0, 1.5 - 0.8);
+    NEAR_REL(loads_weight(loads, SET_TRAY_LONG), 800.0, 1e-12);
 }
 
 /* 0.8 m long, 0.84 m over the outer faces of the outer rails. Plywood 1/2 in weighs 1.5 psf; three
