@@ -184,8 +184,13 @@ test-shapes: $(BUILD)/batten ## 250 random shapes check as what expand prints of
 test-mutants: ## change 80 signs and factors of the checks and loads, one at a time: each must turn a test red (Python)
 	@tests/tools/mutate.py $(BUILD)/test-mutants
 
+.PHONY: test-large
+test-large: $(BUILD)/batten $(BUILD)/json_compare ## rows of up to 1 000 sections and cubes of 12, from end to end
+	@tests/tools/run-large $(BUILD)/batten $(BUILD)/json_compare $(BUILD)/test-large all
+
 .PHONY: test-all
 test-all: test ## make test, and the long ones
+	@$(MAKE) --no-print-directory test-large
 	@$(MAKE) --no-print-directory test-shapes
 	@$(MAKE) --no-print-directory test-memory
 	@$(MAKE) --no-print-directory test-same
@@ -205,10 +210,11 @@ test-browser: ## install Chromium (Debian), look at every example's report in it
 
 # ---- speed: ratios in one run, never part of the tests ----
 
-$(BUILD)/bench: tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c $(BUILD)/libbatten.a
+BENCH_SOURCES := tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c tests/bench/solving.c
+
+$(BUILD)/bench: $(BENCH_SOURCES) $(wildcard tests/bench/*.h) $(BUILD)/libbatten.a
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ \
-		tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c \
-		$(BUILD)/libbatten.a -llapacke -llapack $(ALL_LDLIBS)
+		$(BENCH_SOURCES) $(BUILD)/libbatten.a -lcholmod -llapacke -llapack $(ALL_LDLIBS)
 
 $(BUILD)/trivial: tests/bench/trivial.c
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra $(CFLAGS) $(ALL_LDFLAGS) -o $@ $< $(ALL_LDLIBS)

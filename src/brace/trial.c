@@ -83,7 +83,7 @@ struct trial *trial_prepare(struct arena *arena, const struct system *system,
         memset(x, 0, system->count * sizeof *x);
         for (int i = 0; i < directions[k].count; i++)
             x[directions[k].unknowns[i]] = directions[k].entries[i];
-        band_solve(&system->factor, x);
+        solver_solve(arena, &system->factor, 1, &x);
         trial->moves[k] = level_moves(arena, system, x);
         for (size_t i = 0; i < all; i++)
             trial->products[i * all + k] = product(&directions[i], x);
@@ -91,7 +91,7 @@ struct trial *trial_prepare(struct arena *arena, const struct system *system,
     for (size_t p = 0; p < push_count; p++) {
         trial->axes[p] = axes[p];
         load_unknowns(system, pushes[p], x);
-        band_solve(&system->factor, x);
+        solver_solve(arena, &system->factor, 1, &x);
         trial->load_moves[p] = level_moves(arena, system, x);
         trial->along[p] = ARENA_ARRAY(arena, double, all);
         for (size_t k = 0; k < all; k++)

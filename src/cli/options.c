@@ -70,6 +70,9 @@ const struct option_rule OPTION_RULES[OPTION_COUNT] = {
     [OPTION_SNOW_EXPOSURE] = {"--snow-exposure", "NAME",
                               "how freely the wind clears the roof: fully-exposed, partial (the "
                               "default), sheltered"},
+    [OPTION_SOLVER] = {"--solver", "own|gsl",
+                       "who solves the equations: the program itself (the default), or GSL's band "
+                       "factor, slower, to compare with"},
     [OPTION_SPACING] = {"--spacing", "LENGTH", "from stick to stick, \"24 in\""},
     [OPTION_SPECIES] = {"--species", "NAME", "spruce-pine-fir ... (batten table lists them)"},
     [OPTION_STANDS] = {"--stands", "on-edge|flat", "how the stick lies; default on-edge"},

@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 #include "base/problem.h"
+#include "frame/solver_kind.h"
 #include "tables/tables.h"
 #include "units/quantity.h"
 
@@ -281,8 +282,9 @@ struct frame {
     const char *title; /* "" where none */
     enum unit_system units;
     bool self_weight;
-    bool plane;        /* every joint given as two numbers */
-    double tray_share; /* 1; of the trays as described, for questions such as `margin` */
+    bool plane;              /* every joint given as two numbers */
+    double tray_share;       /* 1; of the trays as described, for questions such as `margin` */
+    enum solver_kind solver; /* of its equations, as asked for */
 
     struct {
         struct stick *items;
@@ -352,6 +354,7 @@ struct frame {
 
 struct frame_limits {
     bool large; /* 200 000 joints and members instead of 5 000 */
+    enum solver_kind solver;
 };
 
 /* Read and validate `length` bytes. A frame where `problems` stays empty, else NULL. Geometry that

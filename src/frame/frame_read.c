@@ -213,6 +213,7 @@ struct frame *frame_of_tree(struct arena *arena, struct node *root, struct frame
                             .most_entries = limits_of(limits).entries,
                             .comparisons_left = MOST_COMPARISONS};
     reader.frame->tree = root;
+    reader.frame->solver = limits.solver;
     name_built_in_cases(&reader);
     if (is_map(&reader, root, "keys such as 'batten: 1'"))
         read_root(&reader, root);

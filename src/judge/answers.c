@@ -51,7 +51,7 @@ void answer_at_end(const struct run *run, const struct answer *answer, size_t me
         memcpy(out, &answer->second->ends[segment][6 * end], 6 * sizeof *out);
         return;
     }
-    for (size_t c = 0; c < answer->response->column_count; c++) {
+    for (size_t c = 0; c < answer->response->live_count; c++) {
         double weight = answer->weights[c];
         if (weight == 0.0)
             continue;

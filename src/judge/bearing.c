@@ -111,6 +111,14 @@ static double pressing(const struct contact *contact, const struct model_member 
     return not_below_zero(up);
 }
 
+/* A force of this size is what round-off left of none. */
+static double round_off(const struct run *run) {
+    double largest = 0.0;
+    for (size_t s = 0; s < run->loads->set_count; s++)
+        largest = fmax(largest, run->loads->sets[s].largest);
+    return 1e-9 * largest;
+}
+
 struct worst_contact {
     bool found;
     struct bearing_input input;
@@ -126,6 +134,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
     const char *id = arena_print(run->arena, "bearing/%s", where);
     const struct model_member *stick = &model->members[contact->member];
     struct worst_contact worst = {0};
+    double nothing = round_off(run);
     for (int s = 0; s < STIFFNESS_COUNT; s++)
         for (size_t x = 0; run_uses(run, s) && x < run->mix_count; x++) {
             struct answer answer = answer_first_order(run, &run->mixes[x], s);
@@ -141,7 +150,7 @@ static void judge_contact(struct run *run, const struct contact *contact) {
                                           .along = contact->along,
                                           .to_end = contact->to_end};
             /* nothing but the force changes */
-            if (input.force == 0.0 || (worst.found && input.force <= worst.input.force))
+            if (input.force <= nothing || (worst.found && input.force <= worst.input.force))
                 continue;
             struct rating rating = check_bearing(&input, NULL);
             if (!worst.found || rating_is_worse(&rating, &worst.rating))

@@ -44,7 +44,7 @@ static void member_stations(struct run *run, size_t member, const double *weight
 static void joint_movements(const struct run *run, const double *weights, double (*joints)[6]) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     const struct model *model = run->model;
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         if (weights[c] == 0.0)
             continue;
         for (size_t j = 0; j < run->frame->joints.count; j++)
@@ -71,8 +71,8 @@ static void single_case(struct run *run, const struct load_case *load_case) {
     out.members = ARENA_ARRAY(run->arena, struct stations, run->model->member_count);
     if (out.solved) {
         joint_movements(run, weights, out.joints);
-        for (size_t c = 0; c < response->column_count; c++)
-            for (size_t s = 0; s < run->frame->supports.count; s++)
+        for (size_t c = 0; c < response->live_count; c++)
+            for (size_t s = 0; weights[c] != 0.0 && s < run->frame->supports.count; s++)
                 for (int i = 0; i < 6; i++)
                     out.reactions[s][i] += weights[c] * response->reactions[c][s][i];
         for (size_t m = 0; m < run->model->member_count; m++)

@@ -14,7 +14,7 @@ static bool in_scope(const struct run *run, int combination) {
 static double *of_loads(const struct run *run, const double *weights) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     double *loads = ARENA_ARRAY(run->arena, double, response->column_count);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (response->columns[c].set >= 0)
             loads[c] = weights[c];
     return loads;

@@ -25,7 +25,7 @@ static bool movements(const struct run *run, struct response *response,
     double creep = creep_factor(run->model->wet).value;
     double lean = table_constant("out-of-plumb").value * action->sign;
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         const struct column *column = &response->columns[c];
         bool tray = column->set == SET_TRAY_LONG || column->set == SET_TRAY_SHORT;
         double factor = own_factor(action, column->set);
@@ -45,7 +45,7 @@ static bool movements(const struct run *run, struct response *response,
     if (run->has_ties && !stance_settle(run->arena, response, FEET_HOLD, weights, NULL))
         return false;
     memset(slots, 0, all * sizeof *slots);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         for (size_t k = 0; weights[c] != 0.0 && k < all; k++)
             slots[k] += weights[c] * response->slots[c][k];
     return true;

@@ -10,7 +10,7 @@ static double bar_force(const struct run *run, enum stiffness stiffness, const s
                         const double *weights) {
     const struct response *response = run->responses[stiffness];
     double longer = 0.0;
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (weights[c] != 0.0)
             longer += weights[c] * bar_elongation(run->model, bar, response->slots[c]);
     return bar->stiffness * longer;

@@ -50,7 +50,8 @@ bool run_stands_for_long(const struct loads *loads, int set, const struct load_c
 bool run_weights(const struct run *run, const struct response *response, int combination,
                  enum share share, double *weights) {
     const struct load_combination *in = &run->loads->combinations[combination];
-    memset(weights, 0, response->column_count * sizeof *weights);
+    if (weights)
+        memset(weights, 0, response->live_count * sizeof *weights);
     bool solved = true;
     for (size_t t = 0; t < in->term_count; t++) {
         const struct load_case *load_case = &run->loads->cases[in->terms[t].load_case];
@@ -58,7 +59,7 @@ bool run_weights(const struct run *run, const struct response *response, int com
             int column = response_column(response, load_case->sets[k], LEAN_NONE);
             bool standing = run_stands_for_long(run->loads, load_case->sets[k], in);
             solved &= response->solvable[column];
-            if (share == SHARE_ALL || (share == SHARE_STANDING) == standing)
+            if (weights && (share == SHARE_ALL || (share == SHARE_STANDING) == standing))
                 weights[column] += in->terms[t].factor * loads_set_share(in, load_case->sets[k]);
         }
     }
@@ -70,7 +71,7 @@ static bool lean_weights(const struct run *run, const struct response *response,
                          int axis, double sign, double *weights) {
     double share = table_constant("out-of-plumb").value;
     bool solved = run_weights(run, response, combination, SHARE_ALL, weights);
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         const struct column *column = &response->columns[c];
         int upright = response_column(response, column->set, LEAN_NONE);
         if (column->lean != axis || weights[upright] == 0.0)

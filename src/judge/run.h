@@ -64,7 +64,8 @@ bool run_pushes(const struct run *run, int combination);
 struct working *run_working(const struct run *run, const char *id);
 
 /* Weights of a combination over the columns of a response, upright; `long_only`: only what stands
- * for long, `brief_only`: only the rest. False where a case of it could not be solved. */
+ * for long, `brief_only`: only the rest. False where a case of it could not be solved, which is all
+ * that is asked for where `weights` is NULL. */
 enum share { SHARE_ALL, SHARE_STANDING, SHARE_BRIEF };
 bool run_weights(const struct run *run, const struct response *response, int combination,
                  enum share share, double *weights);

@@ -60,24 +60,29 @@ static double end_slip(const struct sag_line *line) {
 static void on_lifted_feet(struct run *run, int combination, double *standing, double *brief) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     const struct mix *upright = &run->upright[combination];
-    if (upright->stances[STIFFNESS_MIDDLE].let_go == 0)
-        return;
     struct mix part = {.weights = {[STIFFNESS_MIDDLE] = standing}, .edge = -1};
     standing_settle(run, STIFFNESS_MIDDLE, &part);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (response->columns[c].set < 0)
             brief[c] = upright->weights[STIFFNESS_MIDDLE][c] - standing[c];
+}
+
+static bool feet_lift(const struct run *run, int combination) {
+    return run->upright[combination].stances[STIFFNESS_MIDDLE].let_go > 0;
 }
 
 static struct sag_line sag_line(struct run *run, int member, int combination) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     struct sag_line line = {.run = run, .rail = &run->model->members[member]};
     sag_upward(line.rail, line.up);
-    double *standing = ARENA_ARRAY(run->arena, double, response->column_count);
-    double *brief = ARENA_ARRAY(run->arena, double, response->column_count);
+    bool lift = feet_lift(run, combination);
+    size_t columns = lift ? response->column_count : response->live_count;
+    double *standing = ARENA_ARRAY(run->arena, double, columns);
+    double *brief = ARENA_ARRAY(run->arena, double, columns);
     run_weights(run, response, combination, SHARE_STANDING, standing);
     run_weights(run, response, combination, SHARE_BRIEF, brief);
-    on_lifted_feet(run, combination, standing, brief);
+    if (lift)
+        on_lifted_feet(run, combination, standing, brief);
     size_t count = line.rail->segment_count;
     line.standing = ARENA_ARRAY(run->arena, struct stick_state, count);
     line.brief = ARENA_ARRAY(run->arena, struct stick_state, count);
@@ -114,12 +119,11 @@ static struct sag_input sag_input(const struct run *run, const struct sag_line *
 static void look_at(struct run *run, const struct sag_place *place, const struct span *spans,
                     size_t span_count, struct worst_sag *worst) {
     for (size_t c = 0; c < run->loads->combination_count; c++) {
-        double *weights =
-            ARENA_ARRAY(run->arena, double, run->responses[STIFFNESS_MIDDLE]->column_count);
         if (run_pushes(run, (int)c) || !run_wants_combination(run, place->id, (int)c) ||
             (place->under_snow && loads_case_factor(run->loads, (int)c, CASE_SNOW) == 0.0) ||
-            !run_weights(run, run->responses[STIFFNESS_MIDDLE], (int)c, SHARE_ALL, weights))
+            !run_weights(run, run->responses[STIFFNESS_MIDDLE], (int)c, SHARE_ALL, NULL))
             continue;
+        struct arena_mark mark = arena_mark(run->arena);
         struct sag_line line = sag_line(run, place->member, (int)c);
         for (size_t k = 0; k < span_count; k++) {
             struct sag_found found = sag_of_span(&line, &spans[k]);
@@ -134,6 +138,8 @@ static void look_at(struct run *run, const struct sag_place *place, const struct
                                         .ratio = rating.ratio,
                                         .slip = end_slip(&line)};
         }
+        if (!feet_lift(run, (int)c)) /* else what was found for the feet is kept */
+            arena_rewind(run->arena, mark);
     }
 }
 

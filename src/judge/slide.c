@@ -25,7 +25,7 @@ static void level_force(const struct run *run, const double *weights, double lev
         double all = 0.0;
         if (held_level(run->frame, axis) || (axis == 1 && run->frame->plane))
             continue;
-        for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->column_count; c++) {
+        for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->live_count; c++) {
             level[axis] += weights[c] * run->resultants[c].force[axis];
             all += fabs(weights[c] * run->resultants[c].force[axis]);
         }

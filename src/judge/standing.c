@@ -11,7 +11,7 @@ void standing_prepare(struct run *run) {
     const struct response *response = run->responses[STIFFNESS_MIDDLE];
     struct resultant *resultants =
         ARENA_ARRAY(run->arena, struct resultant, response->column_count);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         resultants[c] = response_resultant(response, c, run->model->middle);
     run->resultants = resultants;
     run->footprint = footprint_of(run->arena, run->model);
@@ -23,7 +23,7 @@ double standing_pressure(const struct run *run, enum stiffness stiffness, const 
                          size_t support) {
     const struct response *response = run->responses[stiffness];
     double force = 0.0;
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (weights[c] != 0.0)
             force += weights[c] * response->reactions[c][support][UP];
     return force;
@@ -52,7 +52,7 @@ static int turned_over(const struct run *run, const double *weights) {
     for (size_t e = 0; e < footprint->edge_count; e++) {
         const struct tip_edge *edge = &footprint->edges[e];
         double net = 0.0, all = 0.0;
-        for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->column_count; c++) {
+        for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->live_count; c++) {
             if (weights[c] == 0.0)
                 continue;
             double moment = weights[c] * edge_moment(edge, &run->resultants[c], run->model->middle);

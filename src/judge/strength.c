@@ -233,7 +233,7 @@ static void judge_stick(struct stick_work *work) {
             struct answer answer = answer_first_order(run, &run->mixes[x], s);
             if (!answer.weights || hangs_slack(&answer, work->member))
                 continue;
-            strength_mix(&columns, run->responses[s]->column_count, answer.weights, room);
+            strength_mix(&columns, run->responses[s]->live_count, answer.weights, room);
             eccentric_add(run, work->laps, work->member, &answer, at);
             judge_answer(work, &limits[(size_t)answer.mix->combination * count], at, &answer);
         }

@@ -15,11 +15,11 @@ struct column_forces strength_tabulate(const struct stick_work *work,
                                        const struct response *response,
                                        const struct segment_forces *at) {
     struct arena *arena = work->run->arena;
-    struct column_forces forces = {.table = ARENA_ARRAY(arena, double *, response->column_count)};
+    struct column_forces forces = {.table = ARENA_ARRAY(arena, double *, response->live_count)};
     for (size_t k = 0; k < work->stick->segment_count; k++)
         forces.places += at[k].count;
-    double *weights = ARENA_ARRAY(arena, double, response->column_count);
-    for (size_t c = 0; c < response->column_count; c++) {
+    double *weights = ARENA_ARRAY(arena, double, response->live_count);
+    for (size_t c = 0; c < response->live_count; c++) {
         if (!mixed(work->run, response, c))
             continue;
         forces.table[c] = ARENA_ARRAY(arena, double, FORCE_COUNT *forces.places);

@@ -346,7 +346,7 @@ bool judge_stands(struct run *run) {
 static double *of_loads(const struct run *run, const struct mix *mix, enum stiffness stiffness) {
     const struct response *response = run->responses[stiffness];
     double *weights = ARENA_ARRAY(run->arena, double, response->column_count);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         weights[c] = response->columns[c].set >= 0 ? mix->weights[stiffness][c] : 0.0;
     return weights;
 }

@@ -39,13 +39,13 @@ static struct tip_work tip_work(struct ground_work *ground) {
     struct tip_work work = {.ground = ground, .run = run, .part_count = run->loads->case_count + 1};
     work.part_of = ARENA_ARRAY(run->arena, size_t, response->column_count);
     work.moments = ARENA_ARRAY(run->arena, double *, footprint->edge_count);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         work.part_of[c] = response->columns[c].lean == LEAN_NONE
                               ? case_of(run->loads, response->columns[c].set)
                               : run->loads->case_count;
     for (size_t e = 0; e < footprint->edge_count; e++) {
         work.moments[e] = ARENA_ARRAY(run->arena, double, response->column_count);
-        for (size_t c = 0; c < response->column_count; c++)
+        for (size_t c = 0; c < response->live_count; c++)
             work.moments[e][c] =
                 edge_moment(&footprint->edges[e], &run->resultants[c], run->model->middle);
     }
@@ -70,7 +70,7 @@ static const char *part_words(const struct tip_work *work, const struct variant 
 static void find_forces(const struct tip_work *work, const struct variant *variant,
                         const struct tip_edge *edge, struct tip_part *parts) {
     const struct response *response = work->run->responses[STIFFNESS_MIDDLE];
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         const double *force = work->run->resultants[c].force;
         struct tip_part *part = &parts[work->part_of[c]];
         part->down -= variant->weights[c] * force[2];
@@ -96,7 +96,7 @@ static struct rating rate(const struct tip_work *work, const struct variant *var
     struct tip_part *parts = ARENA_ARRAY(run->arena, struct tip_part, work->part_count);
     struct tip_hold *holds = ARENA_ARRAY(run->arena, struct tip_hold, run->frame->supports.count);
     struct tip_input input = {.parts = parts, .part_count = work->part_count, .holds = holds};
-    for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->column_count; c++)
+    for (size_t c = 0; c < run->responses[STIFFNESS_MIDDLE]->live_count; c++)
         if (variant->weights[c] != 0.0)
             parts[work->part_of[c]].moment += variant->weights[c] * work->moments[e][c];
     for (size_t k = 0; k < run->frame->supports.count; k++) {

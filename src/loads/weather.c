@@ -32,16 +32,15 @@ static struct load_set *new_case(struct making *making, int frame_case, int way,
     return &making->weather->cases.items[making->weather->cases.count - 1].set;
 }
 
-/* Does one shelf lie above the point? */
-static bool shelf_over(const struct making *making, size_t index, const double point[3]) {
-    const struct shelf *shelf = &making->model->frame->shelves.items[index];
-    const struct shelf_loading *loading = &making->shelves[index];
-    double middle[3], off[3], across[3];
-    shelf_middle(making->model, shelf, loading, middle);
+/* Does a shelf with this middle lie above the point? */
+static bool shelf_over(const struct shelf_loading *loading, const double middle[3],
+                       const double point[3]) {
+    double off[3], across[3];
     vector_between(middle, point, off);
+    if (!(off[2] < -ALONG_TOLERANCE))
+        return false;
     vector_cross(loading->direction, (const double[3]){0.0, 0.0, 1.0}, across);
-    return off[2] < -ALONG_TOLERANCE &&
-           fabs(vector_dot(off, loading->direction)) <= (loading->end - loading->start) / 2.0 &&
+    return fabs(vector_dot(off, loading->direction)) <= (loading->end - loading->start) / 2.0 &&
            fabs(vector_dot(off, across)) <= loading->width / 2.0;
 }
 
@@ -49,13 +48,14 @@ static void find_open_shelves(struct making *making) {
     size_t count = making->model->frame->shelves.count;
     const struct weather *weather = making->weather;
     making->open_shelf = ARENA_ARRAY(making->arena, bool, count);
-    for (size_t k = 0; k < count; k++) {
-        double middle[3];
+    double(*middles)[3] = arena_take(making->arena, count, sizeof *middles);
+    for (size_t k = 0; k < count; k++)
         shelf_middle(making->model, &making->model->frame->shelves.items[k], &making->shelves[k],
-                     middle);
-        bool open = covers_leave_open(weather->covers, weather->cover_count, middle);
-        for (size_t over = 0; over < count; over++)
-            open = open && (over == k || !shelf_over(making, over, middle));
+                     middles[k]);
+    for (size_t k = 0; k < count; k++) {
+        bool open = covers_leave_open(weather->covers, weather->cover_count, middles[k]);
+        for (size_t over = 0; open && over < count; over++)
+            open = over == k || !shelf_over(&making->shelves[over], middles[over], middles[k]);
         making->open_shelf[k] = open;
     }
 }

@@ -1,62 +1,40 @@
 #include "solve/modes.h"
 
-#include <math.h>
+#include "solve/sweep.h"
 
-static double largest_diagonal(const struct band *band) {
+#include <math.h>
+#include <string.h>
+
+static double largest_diagonal(const struct sparse *K) {
     double largest = 0.0;
-    for (size_t i = 0; i < band->count; i++)
-        largest = fmax(largest, band->items[i * (band->half + 1)]);
+    for (size_t i = 0; i < K->blocks->unknowns; i++)
+        largest = fmax(largest, *sparse_diagonal(K, i));
     return largest > 0.0 ? largest : 1.0;
 }
 
-/* The part of K that belongs to turnings alone, all joints held in place. `turnings` gets the
- * unknowns it consists of. */
-static struct band turning_part(struct arena *arena, const struct band *band, const bool *turning,
-                                size_t *turnings) {
-    size_t *number = ARENA_ARRAY(arena, size_t, band->count); /* 1 + place, 0: not a turning */
-    size_t count = 0;
-    for (size_t i = 0; i < band->count; i++)
-        if (turning[i]) {
-            turnings[count] = i;
-            number[i] = ++count;
-        }
-    size_t half = 0;
-    for (size_t i = 0; i < band->count; i++)
-        for (size_t j = 1; number[i] && j <= band->half && i + j < band->count; j++)
-            if (band->items[i * (band->half + 1) + j] != 0.0 && number[i + j] &&
-                number[i + j] - number[i] > half)
-                half = number[i + j] - number[i];
-    struct band part = band_new(arena, count, half);
-    for (size_t i = 0; i < band->count; i++)
-        for (size_t j = 0; number[i] && j <= band->half && i + j < band->count; j++)
-            if (band->items[i * (band->half + 1) + j] != 0.0 && number[i + j])
-                part.items[(number[i] - 1) * (part.half + 1) + (number[i + j] - number[i])] =
-                    band->items[i * (band->half + 1) + j];
-    return part;
-}
-
-size_t modes_hold_turns(struct arena *arena, struct band *band, const bool *turning, size_t *held,
-                        double *springs) {
-    size_t *turnings = ARENA_ARRAY(arena, size_t, band->count);
-    struct band part = turning_part(arena, band, turning, turnings);
-    struct band diagonal = band_copy(arena, &part);
-    bool *fixed = ARENA_ARRAY(arena, bool, part.count);
+/* The part of K that belongs to turnings alone has all joints held in place. */
+size_t modes_hold_turns(struct arena *arena, const struct sparse *K, const bool *turning,
+                        size_t *held, double *springs) {
+    struct arena_mark mark = arena_mark(arena);
+    struct sparse part = sparse_part(arena, K, turning);
+    bool *fixed = ARENA_ARRAY(arena, bool, part.blocks->unknowns);
     double spare = largest_diagonal(&part);
-    size_t count = 0;
-    band_free_unknowns(&part, MODES_SUSPECT, 0.0, NULL, fixed);
-    for (size_t k = 0; k < part.count; k++) {
-        if (!fixed[k])
+    struct loose_pivots loose = {.share = MODES_SUSPECT, .fixed = fixed};
+    size_t count = 0, turn = 0;
+    sparse_factor(arena, &part, &loose);
+    for (size_t i = 0; i < K->blocks->unknowns; i++) {
+        if (!turning[i] || !fixed[turn++])
             continue;
-        double start = diagonal.items[k * (diagonal.half + 1)];
-        double spring = start > 0.0 ? start : spare;
-        band->items[turnings[k] * (band->half + 1)] += spring;
-        held[count] = turnings[k];
-        springs[count++] = spring;
+        double *diagonal = sparse_diagonal(K, i);
+        held[count] = i;
+        springs[count] = *diagonal > 0.0 ? *diagonal : spare;
+        *diagonal += springs[count++];
     }
+    arena_rewind(arena, mark);
     return count;
 }
 
-void modes_hold_spins(struct arena *arena, struct system *system, struct band *band) {
+void modes_hold_spins(struct arena *arena, struct system *system, const struct sparse *K) {
     const struct model *model = system->model;
     bool *turning = ARENA_ARRAY(arena, bool, system->count);
     for (size_t s = 0; s < model->slot_count; s++)
@@ -65,8 +43,7 @@ void modes_hold_spins(struct arena *arena, struct system *system, struct band *b
                 turning[system->unknown[3 * s + c]] = true;
     system->spins = ARENA_ARRAY(arena, size_t, system->count);
     system->spin_springs = ARENA_ARRAY(arena, double, system->count);
-    system->spin_count =
-        modes_hold_turns(arena, band, turning, system->spins, system->spin_springs);
+    system->spin_count = modes_hold_turns(arena, K, turning, system->spins, system->spin_springs);
 }
 
 static void to_slots(const struct system *system, const double *x, double *slots) {
@@ -123,12 +100,13 @@ double movement_strain(const struct system *system, const double *slots) {
 
 /* The movement that belongs to one spring: what a force on it alone does, freed of the strain that
  * round-off left. */
-static void release_spring(const struct system *system, const struct band *factor, size_t unknown,
-                           double spring, double *x, double *slots, double *work) {
+static void release_spring(struct arena *arena, const struct system *system,
+                           const struct sparse *factor, size_t unknown, double spring, double *x,
+                           double *slots, double *work) {
     for (size_t i = 0; i < system->count; i++)
         x[i] = 0.0;
     x[unknown] = spring;
-    band_solve(factor, x);
+    sweep_all(arena, factor, 1, &x);
     for (int pass = 0; pass < 3; pass++) {
         size_t all = 3 * system->model->slot_count;
         to_slots(system, x, slots);
@@ -139,7 +117,7 @@ static void release_spring(const struct system *system, const struct band *facto
         for (size_t i = 0; i < system->count; i++)
             step[i] = 0.0;
         to_unknowns(system, residual, step);
-        band_solve(factor, step);
+        sweep_all(arena, factor, 1, &step);
         for (size_t i = 0; i < system->count; i++)
             x[i] -= step[i];
     }
@@ -165,23 +143,25 @@ static bool scale_mode(const struct model *model, double *slots) {
 
 /* One attempt with the unknowns that may be held; a candidate that turns out to strain something is
  * barred for the next. True when all were confirmed; then `springs` holds their springs. */
-static bool attempt(struct arena *arena, struct system *system, const struct band *band,
+static bool attempt(struct arena *arena, struct system *system, const struct sparse *K,
                     bool *barred, double *springs) {
     size_t count = system->count, all = 3 * system->model->slot_count;
     bool *fixed = ARENA_ARRAY(arena, bool, count);
-    struct band trial = band_copy(arena, band);
-    size_t found = band_free_unknowns(&trial, MODES_SUSPECT, 0.0, barred, fixed);
-    struct band factor = band_copy(arena, band);
-    double spare = largest_diagonal(band), least;
+    struct sparse factor = sparse_copy(arena, K);
+    struct loose_pivots loose = {.share = MODES_SUSPECT, .barred = barred, .fixed = fixed};
+    sparse_factor(arena, &factor, &loose);
+    memcpy(factor.items, K->items, K->blocks->numbers * sizeof *factor.items);
+    double spare = largest_diagonal(K);
     for (size_t i = 0; i < count; i++) {
-        double *diagonal = &factor.items[i * (band->half + 1)];
+        double *diagonal = sparse_diagonal(&factor, i);
         springs[i] = !fixed[i] ? 0.0 : *diagonal > 0.0 ? *diagonal : spare;
         *diagonal += springs[i];
     }
     system->mode_count = 0;
-    if (!band_cholesky(&factor, &least))
+    struct pivots pivots = sparse_factor(arena, &factor, NULL);
+    if (!pivots_positive(&pivots))
         return true;
-    system->modes = ARENA_ARRAY(arena, struct mode, found);
+    system->modes = ARENA_ARRAY(arena, struct mode, loose.found);
     double *x = ARENA_ARRAY(arena, double, count);
     double *work = ARENA_ARRAY(arena, double, all + count);
     bool all_confirmed = true;
@@ -189,7 +169,7 @@ static bool attempt(struct arena *arena, struct system *system, const struct ban
         if (!fixed[i])
             continue;
         double *slots = ARENA_ARRAY(arena, double, all);
-        release_spring(system, &factor, i, springs[i], x, slots, work);
+        release_spring(arena, system, &factor, i, springs[i], x, slots, work);
         if (!(movement_strain(system, slots) < MODES_STRAIN))
             barred[i] = true, springs[i] = 0.0, all_confirmed = false;
         else if (scale_mode(system->model, slots))
@@ -199,12 +179,12 @@ static bool attempt(struct arena *arena, struct system *system, const struct ban
     return all_confirmed;
 }
 
-void modes_find(struct arena *arena, struct system *system, struct band *band) {
+void modes_find(struct arena *arena, struct system *system, const struct sparse *K) {
     enum { ATTEMPTS = 8 };
     bool *barred = ARENA_ARRAY(arena, bool, system->count);
     double *springs = ARENA_ARRAY(arena, double, system->count);
-    for (int k = 0; k < ATTEMPTS && !attempt(arena, system, band, barred, springs); k++)
+    for (int k = 0; k < ATTEMPTS && !attempt(arena, system, K, barred, springs); k++)
         ;
     for (size_t i = 0; i < system->count; i++)
-        band->items[i * (band->half + 1)] += springs[i];
+        *sparse_diagonal(K, i) += springs[i];
 }

@@ -19,14 +19,14 @@
 /* Find the turns that nothing resists with all joints held in place, `turning` saying which
  * unknowns are turns, and add a spring for each. `held` and `springs` (room for all unknowns) get
  * the unknowns that hold them and their springs. Returns how many. */
-size_t modes_hold_turns(struct arena *arena, struct band *band, const bool *turning, size_t *held,
-                        double *springs);
+size_t modes_hold_turns(struct arena *arena, const struct sparse *K, const bool *turning,
+                        size_t *held, double *springs);
 
 /* Find the spins, add their springs to the assembled matrix. */
-void modes_hold_spins(struct arena *arena, struct system *system, struct band *band);
+void modes_hold_spins(struct arena *arena, struct system *system, const struct sparse *K);
 
 /* Find the ways to fold of a matrix that has no sound factor; add their springs to it. */
-void modes_find(struct arena *arena, struct system *system, struct band *band);
+void modes_find(struct arena *arena, struct system *system, const struct sparse *K);
 
 /* The largest strain of a movement: elongations and slips over the size of the frame, bending and
  * twisting in rad, over the largest movement (translations over the size). */

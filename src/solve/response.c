@@ -54,7 +54,7 @@ static void list_columns(struct arena *arena, struct response *response, bool ou
 }
 
 int response_column(const struct response *response, int set, int lean) {
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (response->columns[c].set == set && response->columns[c].lean == lean)
             return (int)c;
     return -1;
@@ -140,8 +140,7 @@ static void add_to_slots(const struct segment *segment, const double global[ELEM
         }
 }
 
-void response_gather(struct arena *arena, const struct response *response, size_t column,
-                     double *slots) {
+static void gather_joints(const struct response *response, size_t column, double *slots) {
     const struct model *model = response->system->model;
     for (size_t j = 0; j < model->frame->joints.count; j++) {
         double load[6];
@@ -152,18 +151,46 @@ void response_gather(struct arena *arena, const struct response *response, size_
                 slots[3 * model->turn_slot[j] + c] += load[3 + c];
         }
     }
-    for (size_t s = 0; s < model->segment_count; s++) {
-        if (response_loads(response, column, s, NULL, 0) == 0)
-            continue;
-        const struct segment *segment = &model->segments[s];
-        double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
+}
+
+/* The loads on one segment; `element` is found when the first column has one, and kept. */
+static void gather_segment(struct arena *arena, const struct response *response, size_t column,
+                           size_t s, struct element *room, const struct element **element,
+                           double *slots) {
+    if (response_loads(response, column, s, NULL, 0) == 0)
+        return;
+    if (!*element)
+        *element = system_element(response->system, s, room);
+    double f[ELEMENT_DOFS], local[ELEMENT_DOFS], global[ELEMENT_DOFS];
+    if (!fixed_ends(arena, response, column, s, *element, f))
+        return;
+    element_to_joints(*element, f, local);
+    element_to_global(*element, local, global);
+    add_to_slots(&response->system->model->segments[s], global, -1.0, slots);
+}
+
+/* The loads of several columns, those with slots of their own. */
+static void gather_all(struct arena *arena, const struct response *response, size_t count,
+                       double *const *slots) {
+    for (size_t c = 0; c < count; c++)
+        if (slots[c])
+            gather_joints(response, c, slots[c]);
+    for (size_t s = 0; s < response->system->model->segment_count; s++) {
         struct element room;
-        const struct element *element = system_element(response->system, s, &room);
-        if (!fixed_ends(arena, response, column, s, element, f))
-            continue;
-        element_to_joints(element, f, local);
-        element_to_global(element, local, global);
-        add_to_slots(segment, global, -1.0, slots);
+        const struct element *element = NULL;
+        for (size_t c = 0; c < count; c++)
+            if (slots[c])
+                gather_segment(arena, response, c, s, &room, &element, slots[c]);
+    }
+}
+
+void response_gather(struct arena *arena, const struct response *response, size_t column,
+                     double *slots) {
+    gather_joints(response, column, slots);
+    for (size_t s = 0; s < response->system->model->segment_count; s++) {
+        struct element room;
+        const struct element *element = NULL;
+        gather_segment(arena, response, column, s, &room, &element, slots);
     }
 }
 
@@ -241,21 +268,23 @@ static struct solving solve_columns(struct arena *arena, struct response *respon
                               .slots = ARENA_ARRAY(arena, double *, columns),
                               .products = ARENA_ARRAY(arena, double *, columns)};
     double *still = ARENA_ARRAY(arena, double, all); /* of feet until they are solved */
+    double **loads = ARENA_ARRAY(arena, double *, columns);
+    for (size_t c = 0; c < columns; c++)
+        loads[c] = response->columns[c].foot >= 0 ? NULL : ARENA_ARRAY(arena, double, all);
+    gather_all(arena, response, response->live_count, loads);
     for (size_t c = 0; c < columns; c++) {
         response->slots[c] = still;
-        response->solvable[c] = response->columns[c].foot >= 0;
+        response->solvable[c] = !loads[c];
         if (response->solvable[c])
             continue;
-        double *loads = ARENA_ARRAY(arena, double, all);
         response->slots[c] = ARENA_ARRAY(arena, double, all);
         response->solved[c] = true;
-        response_gather(arena, response, c, loads);
-        response->solvable[c] = !driven(response, c, loads);
+        response->solvable[c] = !driven(response, c, loads[c]);
         if (!response->solvable[c])
             continue;
         size_t k = solving.count++;
         solving.columns[k] = c;
-        solving.loads[k] = loads;
+        solving.loads[k] = loads[c];
         solving.slots[k] = response->slots[c];
         solving.x[k] = ARENA_ARRAY(arena, double, system->count);
         solving.products[k] = ARENA_ARRAY(arena, double, all);
@@ -298,6 +327,11 @@ void response_recover_ends(struct arena *arena, struct response *response, size_
     }
 }
 
+void response_room_for_reactions(struct arena *arena, struct response *response, size_t column) {
+    response->reactions[column] =
+        arena_take(arena, response->loads->model->frame->supports.count, sizeof(double[6]));
+}
+
 /* What the supports add: forces of the joints on all sticks, less the loads on the joint. */
 void response_recover_reactions(struct response *response, size_t column, const double *sums,
                                 const double *loads) {
@@ -324,7 +358,7 @@ static size_t without_patterns(const struct response *response, size_t count) {
 }
 
 void response_need_ends(struct arena *arena, struct response *response, const double *weights) {
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (weights[c] != 0.0 && !response->ends[c])
             response_recover_ends(arena, response, c, c + 1);
 }
@@ -342,11 +376,11 @@ struct response *response_solve(struct arena *arena, const struct system *system
     response->ends = ARENA_ARRAY(arena, double *, columns);
     response->own = ARENA_ARRAY(arena, double *, columns);
     response->reactions = arena_take(arena, columns, sizeof *response->reactions);
-    for (size_t c = 0; c < columns; c++)
-        response->reactions[c] =
-            arena_take(arena, loads->model->frame->supports.count, sizeof(double[6]));
     while (others > 0 && response->columns[others - 1].foot >= 0)
         others--;
+    response->live_count = others;
+    for (size_t c = 0; c < others; c++)
+        response_room_for_reactions(arena, response, c);
     size_t usual = without_patterns(response, others);
     struct solving solving = solve_columns(arena, response);
     response_recover_ends(arena, response, 0, usual);

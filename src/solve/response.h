@@ -25,13 +25,15 @@ struct response {
     const struct loads *loads;
     struct column *columns;
     size_t column_count;
-    bool *solvable; /* per column: no way to fold is driven by it */
+    size_t live_count; /* columns from here on are of feet, not solved and in no mix: frames have
+                          many feet, few of which lift */
+    bool *solvable;    /* per column: no way to fold is driven by it */
     bool *solved; /* per column: what follows is there; columns of feet are solved when asked for */
     double **slots; /* per column: movements, 3 x slots */
     double **ends;  /* per column: 12 x segments, forces of the joints on the stick's own
                        ends, local axes */
     double **own;   /* per column: 12 x segments, movements of the stick's own ends, local */
-    double (**reactions)[6];                  /* per column: per support */
+    double (**reactions)[6];                  /* per column, solved: per support */
     double backward_error, equilibrium_error; /* the largest over the columns */
     int twisted_column; /* a column that twists a stick about its own axis, which nothing
                            resists; -1 none */
@@ -65,6 +67,7 @@ void response_need_ends(struct arena *arena, struct response *response, const do
 /* Forces of the sticks from the movements of the slots, for columns `first` to `last` - 1. */
 void response_recover_ends(struct arena *arena, struct response *response, size_t first,
                            size_t last);
+void response_room_for_reactions(struct arena *arena, struct response *response, size_t column);
 /* Reactions of a column from K u (`sums`) and the loads, both over all slots. */
 void response_recover_reactions(struct response *response, size_t column, const double *sums,
                                 const double *loads);

@@ -36,8 +36,11 @@ static void solve_column(struct arena *arena, struct response *response, size_t 
     for (size_t k = 0; k < all; k++)
         products[k] += forces[k];
     response_recover_ends(arena, response, column, column + 1);
+    response_room_for_reactions(arena, response, column);
     response_recover_reactions(response, column, products, none);
     response->solved[column] = true;
+    if (column >= response->live_count)
+        response->live_count = column + 1;
     double balance = trust_equilibrium(response, column);
     if (!(balance <= response->equilibrium_error))
         response->equilibrium_error = balance;

@@ -10,11 +10,11 @@ enum { PARTS = 8 };
 size_t stick_loads(struct arena *arena, const struct response *response, size_t segment,
                    const double *weights, struct element_load **loads) {
     size_t room = 0, count = 0;
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         if (weights[c] != 0.0)
             room += response_loads(response, c, segment, NULL, 0);
     *loads = ARENA_ARRAY(arena, struct element_load, room);
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         if (weights[c] == 0.0)
             continue;
         struct element_load *added = *loads + count;
@@ -34,7 +34,7 @@ struct stick_state stick_state(struct arena *arena, const struct response *respo
                                 .length = model->segments[segment].length};
     const struct segment *cut = &model->segments[segment];
     state.load_count = stick_loads(arena, response, segment, weights, &state.loads);
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         if (weights[c] == 0.0)
             continue;
         for (int i = 0; i < ELEMENT_DOFS; i++) {
@@ -138,14 +138,14 @@ size_t stations_of(struct arena *arena, const struct response *response, size_t 
                    struct station **stations) {
     double L = response->system->model->segments[segment].length;
     size_t points = 0;
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         points += response_loads(response, c, segment, NULL, 0);
     struct element_load *loads = ARENA_ARRAY(arena, struct element_load, points);
     struct station *list = ARENA_ARRAY(arena, struct station, PARTS + 1 + 2 * points);
     size_t count = 0;
     for (int k = 0; k <= PARTS; k++)
         list[count++] = (struct station){k == PARTS ? L : L * k / PARTS, k != PARTS};
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         size_t found = response_loads(response, c, segment, loads, points);
         for (size_t k = 0; k < found; k++)
             if (!(loads[k].b > loads[k].a)) {

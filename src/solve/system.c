@@ -2,50 +2,46 @@
 
 #include "base/vector.h"
 #include "solve/modes.h"
-#include "solve/order.h"
 
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
-/* Slots in the order of their joints. */
-static int *slots_in_order(struct arena *arena, const struct model *model, const struct bar *bars,
-                           size_t bar_count) {
-    size_t joints = model->frame->joints.count;
-    size_t pairs = model->segment_count + bar_count;
-    int(*pair)[2] = arena_take(arena, pairs, sizeof *pair);
+static struct graph graph_of_joints(struct arena *arena, const struct system *system) {
+    const struct model *model = system->model;
+    size_t pairs = model->segment_count + system->bar_count;
+    int(*pair)[2] = arena_room(arena, pairs, sizeof *pair);
     for (size_t s = 0; s < model->segment_count; s++)
         memcpy(pair[s], model->segments[s].joints, sizeof *pair);
-    for (size_t b = 0; b < bar_count; b++)
-        memcpy(pair[model->segment_count + b], bars[b].joints, sizeof *pair);
-    struct graph graph = graph_of_pairs(arena, joints, (const int(*)[2])pair, pairs);
-    int *order = order_band(arena, &graph);
-    size_t *first = ARENA_ARRAY(arena, size_t, joints + 1);
+    for (size_t b = 0; b < system->bar_count; b++)
+        memcpy(pair[model->segment_count + b], system->bars[b].joints, sizeof *pair);
+    return graph_of_pairs(arena, model->frame->joints.count, (const int(*)[2])pair, pairs);
+}
+
+/* All that is free at a joint is numbered together; `base` gets the first unknown of each joint. */
+static struct blocks *find_blocks(struct arena *arena, const struct system *system, int *base) {
+    const struct model *model = system->model;
+    int *sizes = ARENA_ARRAY(arena, int, model->frame->joints.count);
     for (size_t s = 0; s < model->slot_count; s++)
-        first[model->slots[s].joint + 1]++;
-    for (size_t j = 0; j < joints; j++)
-        first[j + 1] += first[j];
-    size_t *next = ARENA_ARRAY(arena, size_t, joints + 1);
-    memcpy(next, first, joints * sizeof *next);
-    int *by_joint = ARENA_ARRAY(arena, int, model->slot_count);
-    for (size_t s = 0; s < model->slot_count; s++)
-        by_joint[next[model->slots[s].joint]++] = (int)s;
-    int *slots = ARENA_ARRAY(arena, int, model->slot_count);
-    size_t count = 0;
-    for (size_t k = 0; k < joints; k++)
-        for (size_t i = first[order[k]]; i < first[order[k] + 1]; i++)
-            slots[count++] = by_joint[i];
-    return slots;
+        for (int c = 0; c < 3; c++)
+            sizes[model->slots[s].joint] += !model->slots[s].held[c];
+    struct graph graph = graph_of_joints(arena, system);
+    return blocks_of_graph(arena, &graph, sizes, base);
 }
 
 static void number_unknowns(struct arena *arena, struct system *system) {
     const struct model *model = system->model;
-    int *order = slots_in_order(arena, model, system->bars, system->bar_count);
+    int *next = ARENA_ARRAY(arena, int, model->frame->joints.count);
+    system->blocks = find_blocks(arena, system, next);
+    system->count = system->blocks->unknowns;
     system->unknown = ARENA_ARRAY(arena, int, 3 * model->slot_count);
-    for (size_t k = 0; k < model->slot_count; k++)
+    for (size_t s = 0; s < model->slot_count; s++)
         for (int c = 0; c < 3; c++)
-            system->unknown[3 * order[k] + c] =
-                model->slots[order[k]].held[c] ? -1 : (int)system->count++;
+            system->unknown[3 * s + c] =
+                model->slots[s].held[c] ? -1 : next[model->slots[s].joint]++;
+}
+
+struct blocks *system_blocks(struct arena *arena, const struct system *system) {
+    return find_blocks(arena, system, ARENA_ARRAY(arena, int, system->model->frame->joints.count));
 }
 
 /* Numbers of the twelve unknowns of a segment; -1 where held or without a turning slot. */
@@ -57,16 +53,6 @@ static void segment_unknowns(const struct system *system, const struct segment *
             unknowns[6 * end + 3 + c] =
                 segment->turn[end] < 0 ? -1 : system->unknown[3 * segment->turn[end] + c];
         }
-}
-
-static void spread(const int *unknowns, int count, size_t *half) {
-    for (int i = 0; i < count; i++)
-        for (int j = 0; j < i; j++)
-            if (unknowns[i] >= 0 && unknowns[j] >= 0) {
-                size_t apart = (size_t)abs(unknowns[i] - unknowns[j]);
-                if (apart > *half)
-                    *half = apart;
-            }
 }
 
 static void bar_unknowns(const struct system *system, const struct bar *bar, int unknowns[6]) {
@@ -91,21 +77,8 @@ static void bar_matrix(const struct model *model, const struct bar *bar, double 
             K[i][j] = bar->stiffness * n[i % 3] * n[j % 3] * ((i < 3) == (j < 3) ? 1.0 : -1.0);
 }
 
-static void find_half(struct system *system) {
-    for (size_t s = 0; s < system->model->segment_count; s++) {
-        int unknowns[ELEMENT_DOFS];
-        segment_unknowns(system, &system->model->segments[s], unknowns);
-        spread(unknowns, ELEMENT_DOFS, &system->half);
-    }
-    for (size_t b = 0; b < system->bar_count; b++) {
-        int unknowns[6];
-        bar_unknowns(system, &system->bars[b], unknowns);
-        spread(unknowns, 6, &system->half);
-    }
-}
-
 /* Add a small matrix, row sums for the norm as well. */
-static void add_part(struct band *band, double *row_sums, const int *unknowns, int count,
+static void add_part(const struct sparse *matrix, double *row_sums, const int *unknowns, int count,
                      const double *K) {
     for (int i = 0; i < count; i++) {
         if (unknowns[i] < 0)
@@ -116,7 +89,7 @@ static void add_part(struct band *band, double *row_sums, const int *unknowns, i
             double value = K[i * count + j];
             row_sums[unknowns[i]] += fabs(value);
             if (unknowns[j] <= unknowns[i])
-                *band_at(band, (size_t)unknowns[i], (size_t)unknowns[j]) += value;
+                *sparse_at(matrix, (size_t)unknowns[i], (size_t)unknowns[j]) += value;
         }
     }
 }
@@ -155,26 +128,37 @@ static const double (*stiffness_of(const struct system *system, size_t segment,
     return (const double(*)[ELEMENT_DOFS])room;
 }
 
-static struct band assemble(struct arena *arena, struct system *system) {
+/* `norm` gets the largest row sum. */
+static struct sparse assemble(struct arena *arena, const struct system *system, double *norm) {
     const struct model *model = system->model;
-    struct band band = band_new(arena, system->count, system->half);
+    struct sparse matrix = sparse_new(arena, system->blocks);
     double *row_sums = ARENA_ARRAY(arena, double, system->count);
     for (size_t s = 0; s < model->segment_count; s++) {
         int unknowns[ELEMENT_DOFS];
         double room[ELEMENT_DOFS][ELEMENT_DOFS];
         segment_unknowns(system, &model->segments[s], unknowns);
-        add_part(&band, row_sums, unknowns, ELEMENT_DOFS, &stiffness_of(system, s, room)[0][0]);
+        add_part(&matrix, row_sums, unknowns, ELEMENT_DOFS, &stiffness_of(system, s, room)[0][0]);
     }
     for (size_t b = 0; b < system->bar_count; b++) {
         int unknowns[6];
         double K[6][6];
         bar_unknowns(system, &system->bars[b], unknowns);
         bar_matrix(model, &system->bars[b], K);
-        add_part(&band, row_sums, unknowns, 6, &K[0][0]);
+        add_part(&matrix, row_sums, unknowns, 6, &K[0][0]);
     }
     for (size_t i = 0; i < system->count; i++)
-        system->norm = fmax(system->norm, row_sums[i]);
-    return band;
+        *norm = fmax(*norm, row_sums[i]);
+    return matrix;
+}
+
+struct sparse system_matrix(struct arena *arena, const struct system *system) {
+    double norm = 0.0;
+    struct sparse matrix = assemble(arena, system, &norm);
+    for (size_t k = 0; k < system->spin_count; k++)
+        *sparse_diagonal(&matrix, system->spins[k]) += system->spin_springs[k];
+    for (size_t m = 0; m < system->mode_count; m++)
+        *sparse_diagonal(&matrix, system->modes[m].fixed) += system->modes[m].spring;
+    return matrix;
 }
 
 struct system *system_build(struct arena *arena, const struct model *model,
@@ -183,18 +167,17 @@ struct system *system_build(struct arena *arena, const struct model *model,
     *system = (struct system){
         .model = model, .stiffness = stiffness, .bars = bars, .bar_count = bar_count};
     number_unknowns(arena, system);
-    find_half(system);
     make_elements(arena, system);
-    struct band band = assemble(arena, system);
-    modes_hold_spins(arena, system, &band);
-    system->factor = band_copy(arena, &band);
-    double least;
+    struct sparse matrix = assemble(arena, system, &system->norm);
+    modes_hold_spins(arena, system, &matrix);
+    system->factor = solver_factor(arena, model->frame->solver, &matrix);
     system->trusted = true;
-    if (band_cholesky(&system->factor, &least) && least > MODES_SUSPECT)
+    if (system->factor.positive && system->factor.least > MODES_SUSPECT)
         return system;
-    modes_find(arena, system, &band);
-    system->factor = band;
-    system->trusted = band_cholesky(&system->factor, &least);
+    matrix = system_matrix(arena, system);
+    modes_find(arena, system, &matrix);
+    system->factor = solver_factor(arena, model->frame->solver, &matrix);
+    system->trusted = system->factor.positive;
     return system;
 }
 

@@ -1,15 +1,16 @@
 /* solve/system.h - the equations of a frame: numbered, assembled, factored once, solved for all
  * loads together.
  *
- * Unknowns are the free parts of the model's slots, in the order of the joints that keeps the band
- * narrow. Springs between sticks and joints are condensed; their stiffness is the one asked for.
+ * Unknowns are the free parts of the model's slots, joint by joint, in the order in which
+ * little fills in. Springs between sticks and joints are condensed; their stiffness is the one
+ * asked for.
  */
 #ifndef SOLVE_SYSTEM_H
 #define SOLVE_SYSTEM_H
 
 #include "model/model.h"
-#include "solve/band.h"
 #include "solve/element.h"
+#include "solve/solver.h"
 
 struct mode { /* a movement that strains nothing, over the slots: 3 numbers each, largest
                  translation 1 */
@@ -30,9 +31,9 @@ struct system {
     size_t bar_count;
     int *unknown; /* 3 x slots: number of the unknown, -1 held */
     size_t count;
-    size_t half; /* diagonals below the main one */
-    double norm; /* largest row sum of K */
-    struct band factor;
+    const struct blocks *blocks; /* of K and its factor */
+    double norm;                 /* largest row sum of K */
+    struct solver_factor factor;
     size_t spin_count; /* turns of sticks about their own axis that nothing resists, held quietly */
     size_t *spins;     /* their unknowns */
     double *spin_springs;
@@ -46,6 +47,11 @@ struct system {
 
 struct system *system_build(struct arena *arena, const struct model *model,
                             enum stiffness stiffness, const struct bar *bars, size_t bar_count);
+
+/* What was factored, made anew: K with the springs that hold spins and ways to fold. And where its
+ * numbers stand, found anew. */
+struct sparse system_matrix(struct arena *arena, const struct system *system);
+struct blocks *system_blocks(struct arena *arena, const struct system *system);
 
 /* Joint movements of one segment, local axes, from movements of all slots. */
 void segment_movements(const struct segment *segment, const struct element *element,

@@ -46,8 +46,8 @@ double trust_solve(struct arena *arena, const struct system *system, size_t coun
     }
     double largest = 0.0;
     for (int pass = 0; pass <= REFINEMENTS; pass++) {
+        solver_solve(arena, &system->factor, count, residuals);
         for (size_t c = 0; c < count; c++) {
-            band_solve(&system->factor, residuals[c]);
             for (size_t i = 0; i < system->count; i++)
                 x[c][i] += residuals[c][i];
             spread_out(system, x[c], slots[c]);
@@ -139,7 +139,7 @@ double trust_equilibrium(const struct response *response, size_t column) {
 double trust_mix_equilibrium(const struct response *response, const double *weights) {
     struct resultant sum = {{0.0}, {0.0}};
     double largest = 0.0;
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         if (weights[c] == 0.0)
             continue;
         double of_column = fabs(weights[c]) * add_column(response, c, weights[c], &sum);

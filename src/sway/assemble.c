@@ -55,17 +55,16 @@ double piece_axial(const struct pieces *pieces, const struct piece *piece,
 }
 
 /* Add value x (a times b), a and b sums of unknowns, lower triangle. */
-static void add_product(const struct band *band, double value, const struct reach *a,
+static void add_product(const struct sparse *matrix, double value, const struct reach *a,
                         const struct reach *b) {
     for (int i = 0; i < a->count; i++)
         for (int j = 0; j < b->count; j++)
             if (a->unknown[i] >= b->unknown[j])
-                band->items[(size_t)b->unknown[j] * (band->half + 1) +
-                            (size_t)(a->unknown[i] - b->unknown[j])] +=
+                *sparse_at(matrix, (size_t)a->unknown[i], (size_t)b->unknown[j]) +=
                     value * a->share[i] * b->share[j];
 }
 
-static void add_piece(const struct band *band, const struct piece *piece,
+static void add_piece(const struct sparse *matrix, const struct piece *piece,
                       double k[ELEMENT_DOFS][ELEMENT_DOFS]) {
     /* what each movement is tied to: its own plane, or its fellow at the other end */
     static const int bound[6][4] = {{0, 6}, {1, 5, 7, 11}, {2, 4, 8, 10},
@@ -74,35 +73,35 @@ static void add_piece(const struct band *band, const struct piece *piece,
         for (int b = 0; b < (i % 3 == 0 ? 2 : 4); b++) {
             int j = bound[i % 6][b];
             if (k[i][j] != 0.0)
-                add_product(band, k[i][j], &piece->ends[i], &piece->ends[j]);
+                add_product(matrix, k[i][j], &piece->ends[i], &piece->ends[j]);
         }
 }
 
-static void add_spring(const struct band *band, const struct spring *spring) {
+static void add_spring(const struct sparse *matrix, const struct spring *spring) {
     for (int i = 0; i < spring->count; i++)
         for (int j = 0; j < spring->count; j++)
             if (spring->unknown[i] >= spring->unknown[j])
-                *band_at(band, (size_t)spring->unknown[i], (size_t)spring->unknown[j]) +=
+                *sparse_at(matrix, (size_t)spring->unknown[i], (size_t)spring->unknown[j]) +=
                     spring->stiffness * spring->share[i] * spring->share[j];
 }
 
-struct band assemble_elastic(struct arena *arena, const struct pieces *pieces) {
-    struct band band = band_new(arena, pieces->unknowns, pieces->half);
+struct sparse assemble_elastic(struct arena *arena, const struct pieces *pieces) {
+    struct sparse matrix = sparse_new(arena, pieces->blocks);
     double k[ELEMENT_DOFS][ELEMENT_DOFS];
     for (size_t p = 0; p < pieces->count; p++) {
         piece_elastic(&pieces->items[p], k);
-        add_piece(&band, &pieces->items[p], k);
+        add_piece(&matrix, &pieces->items[p], k);
     }
     for (size_t s = 0; s < pieces->spring_count; s++)
-        add_spring(&band, &pieces->springs[s]);
+        add_spring(&matrix, &pieces->springs[s]);
     size_t *which = ARENA_ARRAY(arena, size_t, pieces->unknowns);
     double *springs = ARENA_ARRAY(arena, double, pieces->unknowns);
-    modes_hold_turns(arena, &band, pieces->turning, which, springs);
-    return band;
+    modes_hold_turns(arena, &matrix, pieces->turning, which, springs);
+    return matrix;
 }
 
 /* A segment that stays straight in a plane: what the force along it does to its chord. */
-static void add_chord(const struct band *band, const struct pieces *pieces,
+static void add_chord(const struct sparse *matrix, const struct pieces *pieces,
                       const struct piece *first, const double (*axial)[2], double factor) {
     const struct piece *last = first;
     while (last + 1 < pieces->items + pieces->count && last[1].segment == first->segment)
@@ -114,30 +113,30 @@ static void add_chord(const struct band *band, const struct pieces *pieces,
             continue;
         const struct reach *a = &first->ends[plane_dofs[plane][0]];
         const struct reach *b = &last->ends[plane_dofs[plane][2]];
-        add_product(band, pull, a, a);
-        add_product(band, pull, b, b);
-        add_product(band, -pull, a, b);
-        add_product(band, -pull, b, a);
+        add_product(matrix, pull, a, a);
+        add_product(matrix, pull, b, b);
+        add_product(matrix, -pull, a, b);
+        add_product(matrix, -pull, b, a);
     }
 }
 
-void assemble_add_geometric(const struct band *band, const struct pieces *pieces,
+void assemble_add_geometric(const struct sparse *matrix, const struct pieces *pieces,
                             const double (*axial)[2], double factor) {
     double k[ELEMENT_DOFS][ELEMENT_DOFS];
     for (size_t p = 0; p < pieces->count; p++) {
         double N = factor * piece_axial(pieces, &pieces->items[p], axial);
         if (pieces->items[p].start == 0.0 && !pieces->items[p].alone)
-            add_chord(band, pieces, &pieces->items[p], axial, factor);
+            add_chord(matrix, pieces, &pieces->items[p], axial, factor);
         if (N == 0.0)
             continue;
         piece_geometric(&pieces->items[p], N, k);
-        add_piece(band, &pieces->items[p], k);
+        add_piece(matrix, &pieces->items[p], k);
     }
 }
 
-struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
-                               const double (*axial)[2]) {
-    struct band band = band_new(arena, pieces->unknowns, pieces->half);
-    assemble_add_geometric(&band, pieces, axial, 1.0);
-    return band;
+struct sparse assemble_geometric(struct arena *arena, const struct pieces *pieces,
+                                 const double (*axial)[2]) {
+    struct sparse matrix = sparse_new(arena, pieces->blocks);
+    assemble_add_geometric(&matrix, pieces, axial, 1.0);
+    return matrix;
 }

@@ -19,14 +19,14 @@ double piece_axial(const struct pieces *pieces, const struct piece *piece,
 
 /* K with its springs and bars; spins of sticks about their own axis are held as solve/modes.h
  * does. */
-struct band assemble_elastic(struct arena *arena, const struct pieces *pieces);
+struct sparse assemble_elastic(struct arena *arena, const struct pieces *pieces);
 
 /* Kg of the given forces. */
-struct band assemble_geometric(struct arena *arena, const struct pieces *pieces,
-                               const double (*axial)[2]);
+struct sparse assemble_geometric(struct arena *arena, const struct pieces *pieces,
+                                 const double (*axial)[2]);
 
-/* band += factor x Kg. */
-void assemble_add_geometric(const struct band *band, const struct pieces *pieces,
+/* matrix += factor x Kg. */
+void assemble_add_geometric(const struct sparse *matrix, const struct pieces *pieces,
                             const double (*axial)[2], double factor);
 
 #endif

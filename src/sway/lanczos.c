@@ -1,40 +1,14 @@
 #include "sway/lanczos.h"
 
+#include "solve/kernel.h"
+#include "solve/sweep.h"
+
 #include <math.h>
 #include <string.h>
 
 enum { STEPS = 80, FIRST_LOOK = 5 };
 /* The inverse iteration that follows wants the factor to much less than it looks below it. */
 #define SETTLED 1e-7
-
-struct entries entries_of(struct arena *arena, const struct band *band) {
-    struct entries entries = {.count = band->count};
-    size_t wide = band->half + 1;
-    for (size_t k = 0; k < band->count * wide; k++)
-        entries.entry_count += band->items[k] != 0.0;
-    entries.row = ARENA_ARRAY(arena, int, entries.entry_count);
-    entries.column = ARENA_ARRAY(arena, int, entries.entry_count);
-    entries.value = ARENA_ARRAY(arena, double, entries.entry_count);
-    size_t found = 0;
-    for (size_t i = 0; i < band->count; i++)
-        for (size_t j = 0; j < wide; j++)
-            if (band->items[i * wide + j] != 0.0) {
-                entries.row[found] = (int)(i + j);
-                entries.column[found] = (int)i;
-                entries.value[found++] = band->items[i * wide + j];
-            }
-    return entries;
-}
-
-void entries_multiply(const struct entries *entries, const double *x, double *out) {
-    memset(out, 0, entries->count * sizeof *out);
-    for (size_t k = 0; k < entries->entry_count; k++) {
-        int row = entries->row[k], column = entries->column[k];
-        out[row] += entries->value[k] * x[column];
-        if (row != column)
-            out[column] += entries->value[k] * x[row];
-    }
-}
 
 /* How many eigenvalues of the tridiagonal matrix lie above x. */
 static int count_above(const double *alpha, const double *beta, int count, double x) {
@@ -70,11 +44,10 @@ static double largest_of(const double *alpha, const double *beta, int count) {
 
 struct process {
     size_t count;
-    const struct band *factor;
-    const size_t *reach;
+    const struct sparse *factor;
     const struct entries *geometric;
-    double *root; /* 1/sqrt of the pivots */
-    double *work;
+    double *root;         /* 1/sqrt of the pivots */
+    double *work, *block; /* block: for the sweeps */
     double *vectors[STEPS + 1];
     double alpha[STEPS], beta[STEPS];
 };
@@ -83,9 +56,9 @@ struct process {
 static void apply(struct process *process, const double *x, double *out) {
     for (size_t i = 0; i < process->count; i++)
         process->work[i] = process->root[i] * x[i];
-    pivots_backward(process->factor, process->reach, process->work);
+    sweep_up(process->factor, process->work, process->block);
     entries_multiply(process->geometric, process->work, out);
-    pivots_forward(process->factor, process->reach, out);
+    sweep_down(process->factor, out, process->block);
     for (size_t i = 0; i < process->count; i++)
         out[i] *= -process->root[i];
 }
@@ -93,7 +66,7 @@ static void apply(struct process *process, const double *x, double *out) {
 static void make_orthogonal(struct process *process, int steps, double *x) {
     for (int pass = 0; pass < 2; pass++)
         for (int k = 0; k < steps; k++) {
-            double share = sum_of_products(process->vectors[k], x, process->count);
+            double share = kernel_products(process->vectors[k], x, process->count);
             for (size_t i = 0; i < process->count; i++)
                 x[i] -= share * process->vectors[k][i];
         }
@@ -101,7 +74,7 @@ static void make_orthogonal(struct process *process, int steps, double *x) {
 
 /* Scale to length 1; returns the length it had. */
 static double scale(double *x, size_t count) {
-    double length = sqrt(sum_of_products(x, x, count));
+    double length = sqrt(kernel_products(x, x, count));
     for (size_t i = 0; i < count && length > 0.0; i++)
         x[i] /= length;
     return length;
@@ -111,8 +84,8 @@ static double scale(double *x, size_t count) {
 static bool step(struct arena *arena, struct process *process, int k) {
     double *next = process->vectors[k + 1] = ARENA_ARRAY(arena, double, process->count);
     apply(process, process->vectors[k], next);
-    process->alpha[k] = sum_of_products(process->vectors[k], next, process->count);
-    double whole = sqrt(sum_of_products(next, next, process->count));
+    process->alpha[k] = kernel_products(process->vectors[k], next, process->count);
+    double whole = sqrt(kernel_products(next, next, process->count));
     make_orthogonal(process, k + 1, next);
     process->beta[k] = scale(next, process->count);
     return process->beta[k] > 1e-13 * whole;
@@ -133,19 +106,20 @@ static void start(struct arena *arena, struct process *process) {
     scale(x, process->count);
 }
 
-double lanczos_largest(struct arena *arena, const struct band *factor,
+double lanczos_largest(struct arena *arena, const struct sparse *factor,
                        const struct entries *geometric) {
-    struct process process = {.count = factor->count,
+    size_t count = factor->blocks->unknowns;
+    struct process process = {.count = count,
                               .factor = factor,
-                              .reach = pivots_reach(arena, factor),
                               .geometric = geometric,
-                              .root = ARENA_ARRAY(arena, double, factor->count),
-                              .work = ARENA_ARRAY(arena, double, factor->count)};
-    for (size_t i = 0; i < factor->count; i++)
-        process.root[i] = 1.0 / sqrt(factor->items[i * (factor->half + 1)]);
+                              .root = ARENA_ARRAY(arena, double, count),
+                              .work = ARENA_ARRAY(arena, double, count),
+                              .block = ARENA_ARRAY(arena, double, factor->blocks->tallest)};
+    for (size_t i = 0; i < count; i++)
+        process.root[i] = 1.0 / sqrt(*sparse_diagonal(factor, i));
     start(arena, &process);
     double largest = -INFINITY;
-    for (int k = 0; k < STEPS && (size_t)k < factor->count; k++) {
+    for (int k = 0; k < STEPS && (size_t)k < count; k++) {
         bool more = step(arena, &process, k);
         if (more && k < FIRST_LOOK)
             continue;

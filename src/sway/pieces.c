@@ -1,9 +1,6 @@
 #include "sway/pieces.h"
 
-#include "solve/order.h"
-
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 /* One segment on its way to pieces. */
@@ -148,6 +145,14 @@ static void add_pair(struct pairs *pairs, int a, int b) {
     pairs->items[pairs->count++][1] = b;
 }
 
+/* The chord of a segment that stays straight couples its two ends. */
+static void add_chord_pairs(struct pairs *pairs, const int *nodes, const int *joints) {
+    add_pair(pairs, nodes[0], nodes[1]);
+    add_pair(pairs, nodes[0], joints[1]);
+    add_pair(pairs, joints[0], nodes[1]);
+    add_pair(pairs, joints[0], joints[1]);
+}
+
 /* Neighbours: along the pieces of a segment, and each end node with its joint. An end node and its
  * joint move the same piece together, so both are neighbours of what is behind it. */
 static struct pairs list_pairs(const struct cutter *cutter) {
@@ -155,7 +160,7 @@ static struct pairs list_pairs(const struct cutter *cutter) {
     struct pairs pairs = {0};
     size_t room = cutter->setting->bar_count;
     for (size_t s = 0; s < model->segment_count; s++)
-        room += 6 + (size_t)cutter->cuttings[s].cuts;
+        room += 8 + (size_t)cutter->cuttings[s].cuts;
     pairs.items = arena_take(cutter->arena, room, sizeof *pairs.items);
     for (size_t s = 0; s < model->segment_count; s++) {
         const struct cutting *cutting = &cutter->cuttings[s];
@@ -175,6 +180,8 @@ static struct pairs list_pairs(const struct cutter *cutter) {
         }
         if (whole)
             add_pair(&pairs, joints[0], joints[1]);
+        else if (model->frame->members.items[model->segments[s].member].held_along)
+            add_chord_pairs(&pairs, cutting->node, joints);
     }
     for (size_t b = 0; b < cutter->setting->bar_count; b++)
         add_pair(&pairs, cutter->setting->bars[b].joints[0], cutter->setting->bars[b].joints[1]);
@@ -211,11 +218,8 @@ static void number_unknowns(struct cutter *cutter) {
     struct pairs pairs = list_pairs(cutter);
     struct graph graph =
         graph_of_pairs(cutter->arena, cutter->nodes, (const int(*)[2])pairs.items, pairs.count);
-    int *order = order_band(cutter->arena, &graph);
-    for (size_t k = 0; k < cutter->nodes; k++) {
-        cutter->base[order[k]] = (int)pieces->unknowns;
-        pieces->unknowns += (size_t)cutter->size[order[k]];
-    }
+    pieces->blocks = blocks_of_graph(cutter->arena, &graph, cutter->size, cutter->base);
+    pieces->unknowns = pieces->blocks->unknowns;
     pieces->turning = ARENA_ARRAY(cutter->arena, bool, pieces->unknowns);
     number_slots(cutter);
 }
@@ -356,54 +360,6 @@ static void add_bar(struct cutter *cutter, const struct bar *bar) {
     }
 }
 
-/* ---- width of the band ---- */
-
-struct span {
-    int lowest, highest;
-};
-
-static void widen(struct span *span, int unknown) {
-    if (span->highest < 0 || unknown > span->highest)
-        span->highest = unknown;
-    if (span->lowest < 0 || unknown < span->lowest)
-        span->lowest = unknown;
-}
-
-static void find_half(struct pieces *pieces) {
-    for (size_t p = 0; p < pieces->count; p++) {
-        struct span span = {-1, -1};
-        for (int i = 0; i < ELEMENT_DOFS; i++)
-            for (int k = 0; k < pieces->items[p].ends[i].count; k++)
-                widen(&span, pieces->items[p].ends[i].unknown[k]);
-        if (span.highest - span.lowest > (int)pieces->half)
-            pieces->half = (size_t)(span.highest - span.lowest);
-    }
-    /* the chord of a segment that stays straight couples its two ends */
-    for (size_t p = 0; p < pieces->count; p++) {
-        const struct piece *first = &pieces->items[p], *last = first;
-        if (!(first->straight[PLANE_XY] || first->straight[PLANE_XZ]) || first->start > 0.0)
-            continue;
-        while (last + 1 < pieces->items + pieces->count && last[1].segment == first->segment)
-            last++;
-        struct span span = {-1, -1};
-        for (int i = 0; i < 6; i++) {
-            for (int k = 0; k < first->ends[i].count; k++)
-                widen(&span, first->ends[i].unknown[k]);
-            for (int k = 0; k < last->ends[6 + i].count; k++)
-                widen(&span, last->ends[6 + i].unknown[k]);
-        }
-        if (span.highest - span.lowest > (int)pieces->half)
-            pieces->half = (size_t)(span.highest - span.lowest);
-    }
-    for (size_t s = 0; s < pieces->spring_count; s++) {
-        struct span span = {-1, -1};
-        for (int k = 0; k < pieces->springs[s].count; k++)
-            widen(&span, pieces->springs[s].unknown[k]);
-        if (span.highest - span.lowest > (int)pieces->half)
-            pieces->half = (size_t)(span.highest - span.lowest);
-    }
-}
-
 struct pieces *pieces_cut(struct arena *arena, const struct sway_setting *setting,
                           const int *cuts) {
     const struct model *model = setting->model;
@@ -433,6 +389,5 @@ struct pieces *pieces_cut(struct arena *arena, const struct sway_setting *settin
     pieces->first[model->segment_count] = pieces->count;
     for (size_t b = 0; b < setting->bar_count; b++)
         add_bar(&cutter, &setting->bars[b]);
-    find_half(pieces);
     return pieces;
 }

@@ -4,8 +4,9 @@
  * Unknowns: the free parts of the model's slots (global directions), the sprung parts of stick ends
  * (local axes of the stick; parts that are rigidly tied are the joint's), and the nodes between the
  * pieces of a segment (local axes; global ones in a plane frame, where only what stays in the plane
- * is free). They are numbered node by node in reverse Cuthill-McKee order. Turning about its own
- * axis is left out of a segment that one of its ends does not hold against it: it bears nothing.
+ * is free). They are numbered node by node in the order in which little fills in. Turning about its
+ * own axis is left out of a segment that one of its ends does not hold against it: it bears
+ * nothing.
  */
 #ifndef SWAY_PIECES_H
 #define SWAY_PIECES_H
@@ -48,8 +49,8 @@ struct pieces {
     size_t spring_count;
     int *slot_unknown; /* 3 x slots, -1 held */
     size_t unknowns;
-    size_t half;   /* diagonals below the main one */
-    bool *turning; /* per unknown */
+    const struct blocks *blocks; /* of its matrices */
+    bool *turning;               /* per unknown */
 };
 
 /* `cuts`: into how many pieces each segment is cut; segments that cannot bend are not cut. */

@@ -1,9 +1,9 @@
 #include "sway/second_order.h"
 
 #include "base/vector.h"
+#include "solve/sweep.h"
 #include "sway/assemble.h"
 #include "sway/pieces.h"
-#include "sway/pivots.h"
 
 #include <math.h>
 #include <string.h>
@@ -14,9 +14,9 @@ enum { MOST_PASSES = 50 };
 struct second_order_frame {
     struct sway_setting setting;
     const struct pieces *pieces;
-    struct band elastic, factor; /* K and its L D L': the first pass of every mix, which has no
+    struct sparse elastic, factor; /* K and its L D L': the first pass of every mix, which has no
                                     forces yet */
-    bool resists;                /* every pivot of K is positive */
+    bool resists;                  /* every pivot of K is positive */
 };
 
 struct passes {
@@ -44,7 +44,7 @@ static void fix_ends(struct arena *arena, const struct passes *passes, const str
 static void add_joint_loads(const struct passes *passes) {
     const struct response *response = passes->out->response;
     const struct model *model = passes->pieces->setting->model;
-    for (size_t c = 0; c < response->column_count; c++) {
+    for (size_t c = 0; c < response->live_count; c++) {
         double weight = passes->out->weights[c];
         if (weight == 0.0 || response->columns[c].set < 0)
             continue;
@@ -149,24 +149,25 @@ static bool settled(const struct passes *passes, const double *x, const double *
 }
 
 /* Factored in place: is every pivot positive? */
-static bool band_resists(struct band *band) {
-    struct pivots pivots = band_pivots(band);
-    return pivots.sound && pivots.negative == 0;
+static bool resists(struct arena *arena, const struct sparse *matrix) {
+    struct pivots pivots = sparse_factor(arena, matrix, NULL);
+    return pivots_positive(&pivots);
 }
 
 /* One solution; false where the frame has nothing left to resist with. */
 static bool solve_pass(struct arena *arena, const struct passes *passes, double *x) {
-    struct band factor = passes->frame->factor;
-    bool resists = passes->frame->resists;
+    struct sparse factor = passes->frame->factor;
+    bool stands = passes->frame->resists;
     if (passes->out->passes > 1) {
-        factor = assemble_geometric(arena, passes->pieces, (const double(*)[2])passes->out->axial);
-        band_sum(&factor, &passes->frame->elastic, 1.0, &factor);
-        resists = band_resists(&factor);
+        factor = sparse_copy(arena, &passes->frame->elastic);
+        assemble_add_geometric(&factor, passes->pieces, (const double(*)[2])passes->out->axial,
+                               1.0);
+        stands = resists(arena, &factor);
     }
-    if (!resists)
+    if (!stands)
         return false;
-    memcpy(x, passes->loads, factor.count * sizeof *x);
-    pivots_solve(&factor, pivots_reach(arena, &factor), x);
+    memcpy(x, passes->loads, passes->pieces->unknowns * sizeof *x);
+    sweep_all(arena, &factor, 1, &x);
     return true;
 }
 
@@ -209,8 +210,8 @@ struct second_order_frame *second_order_prepare(struct arena *arena,
     frame->setting = *setting;
     frame->pieces = pieces_cut(arena, &frame->setting, whole);
     frame->elastic = assemble_elastic(arena, frame->pieces);
-    frame->factor = band_copy(arena, &frame->elastic);
-    frame->resists = band_resists(&frame->factor);
+    frame->factor = sparse_copy(arena, &frame->elastic);
+    frame->resists = resists(arena, &frame->factor);
     return frame;
 }
 

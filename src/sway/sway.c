@@ -1,9 +1,10 @@
 #include "sway/sway.h"
 
+#include "solve/kernel.h"
+#include "solve/sweep.h"
 #include "sway/assemble.h"
 #include "sway/lanczos.h"
 #include "sway/pieces.h"
-#include "sway/pivots.h"
 
 #include <math.h>
 #include <string.h>
@@ -20,9 +21,9 @@ enum { PIECES = 4 };
 
 struct sway_frame {
     const struct pieces *pieces;
-    const int *cuts;                        /* per segment */
-    struct band elastic, geometric, factor; /* factor of K */
-    struct entries entries;                 /* of Kg */
+    const int *cuts;                          /* per segment */
+    struct sparse elastic, geometric, factor; /* factor of K */
+    struct entries entries;                   /* of Kg */
     bool folds, compressed;
 };
 
@@ -63,9 +64,9 @@ static bool any_compressed(const struct pieces *pieces, const double (*axial)[2]
 }
 
 /* Does nothing resist some movement? Its pivot is what round-off left. */
-static bool loose(const struct band *elastic, const struct band *factor) {
-    for (size_t i = 0; i < elastic->count; i++)
-        if (!(*band_at(factor, i, i) > LOOSE * *band_at(elastic, i, i)))
+static bool loose(const struct sparse *elastic, const struct sparse *factor) {
+    for (size_t i = 0; i < elastic->blocks->unknowns; i++)
+        if (!(*sparse_diagonal(factor, i) > LOOSE * *sparse_diagonal(elastic, i)))
             return true;
     return false;
 }
@@ -105,10 +106,9 @@ static void make_elastic(struct arena *arena, struct sway_frame *frame,
     frame->pieces = pieces_cut(arena, kept, cuts);
     frame->elastic = assemble_elastic(arena, frame->pieces);
     struct arena_mark mark = arena_mark(arena);
-    frame->factor = band_copy(arena, &frame->elastic);
-    struct pivots pivots = band_pivots(&frame->factor);
-    frame->folds =
-        !(pivots.sound && pivots.negative == 0) || loose(&frame->elastic, &frame->factor);
+    frame->factor = sparse_copy(arena, &frame->elastic);
+    struct pivots pivots = sparse_factor(arena, &frame->factor, NULL);
+    frame->folds = !pivots_positive(&pivots) || loose(&frame->elastic, &frame->factor);
     if (input->axial)
         return;
     arena_rewind(arena, mark);
@@ -133,20 +133,20 @@ bool sway_folds(const struct sway_frame *frame) {
     return frame->folds;
 }
 
-void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
-                   const struct band **geometric) {
+void sway_matrices(const struct sway_frame *frame, const struct sparse **elastic,
+                   const struct sparse **geometric) {
     *elastic = &frame->elastic;
     *geometric = &frame->geometric;
 }
 
 /* L D L' of K + factor Kg into `out`; a pivot that comes out as zero is stepped aside from. */
-static size_t count_with(const struct sway_frame *frame, double factor, const struct band *out) {
+static size_t count_with(struct arena *arena, const struct sway_frame *frame, double factor,
+                         const struct sparse *out) {
     enum { TRIES = 8 };
     double nudge = 1e-12;
     for (int k = 0; k < TRIES; k++, nudge *= 8.0) {
-        band_sum(out, &frame->elastic, factor, &frame->geometric);
-        struct band band = *out;
-        struct pivots pivots = band_pivots(&band);
+        sparse_sum(out, &frame->elastic, factor, &frame->geometric);
+        struct pivots pivots = sparse_factor(arena, out, NULL);
         if (pivots.sound)
             return pivots.negative;
         factor *= 1.0 + nudge;
@@ -157,8 +157,8 @@ static size_t count_with(const struct sway_frame *frame, double factor, const st
 size_t sway_count_below(struct arena *arena, const struct sway_frame *frame, double factor) {
     if (frame->folds)
         return 1;
-    struct band band = band_room(arena, frame->elastic.count, frame->elastic.half);
-    return count_with(frame, factor, &band);
+    struct sparse work = sparse_room(arena, frame->pieces->blocks);
+    return count_with(arena, frame, factor, &work);
 }
 
 size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
@@ -166,23 +166,24 @@ size_t sway_count_with(struct arena *arena, const struct sway_frame *frame,
     if (frame->folds)
         return 1;
     struct arena_mark mark = arena_mark(arena);
-    struct band band = band_copy(arena, &frame->elastic);
-    assemble_add_geometric(&band, frame->pieces, axial, factor);
-    struct pivots pivots = band_pivots(&band);
+    struct sparse matrix = sparse_copy(arena, &frame->elastic);
+    assemble_add_geometric(&matrix, frame->pieces, axial, factor);
+    struct pivots pivots = sparse_factor(arena, &matrix, NULL);
     arena_rewind(arena, mark);
     return pivots.sound ? pivots.negative : 1;
 }
 
 /* The smallest factor by halving: low has none below it and is close to high, which has. */
-static double halve(const struct sway_frame *frame, double high, const struct band *work) {
+static double halve(struct arena *arena, const struct sway_frame *frame, double high,
+                    const struct sparse *work) {
     double low = high / 2.0;
-    while (low > 0.0 && count_with(frame, low, work) > 0) {
+    while (low > 0.0 && count_with(arena, frame, low, work) > 0) {
         high = low;
         low /= 2.0;
     }
     for (int k = 0; k < 60 && high - low > BESIDE / 2.0 * high; k++) {
         double middle = low + (high - low) / 2.0;
-        if (count_with(frame, middle, work) > 0)
+        if (count_with(arena, frame, middle, work) > 0)
             high = middle;
         else
             low = middle;
@@ -193,10 +194,9 @@ static double halve(const struct sway_frame *frame, double high, const struct ba
 /* Inverse iteration with the factor of K + below Kg, `below` close under the critical factor: the
  * shape into x. Returns the factor from its energies; NAN where they make no sense. */
 static double refine(struct arena *arena, const struct sway_frame *frame, double below,
-                     const struct band *factor, double *x) {
+                     const struct sparse *factor, double *x) {
     enum { PASSES = 3 };
-    size_t count = factor->count;
-    const size_t *reach = pivots_reach(arena, factor);
+    size_t count = factor->blocks->unknowns;
     double *load = ARENA_ARRAY(arena, double, count), *next = ARENA_ARRAY(arena, double, count);
     double found = NAN;
     for (size_t i = 0; i < count; i++)
@@ -204,9 +204,9 @@ static double refine(struct arena *arena, const struct sway_frame *frame, double
     for (int pass = 0; pass < PASSES; pass++) {
         entries_multiply(&frame->entries, x, load); /* its sign only turns the shape about */
         memcpy(x, load, count * sizeof *x);
-        pivots_solve(factor, reach, x);
+        sweep_all(arena, factor, 1, &x);
         entries_multiply(&frame->entries, x, next);
-        double work = sum_of_products(x, load, count), softening = sum_of_products(x, next, count);
+        double work = kernel_products(x, load, count), softening = kernel_products(x, next, count);
         found = below - work / softening;
         double largest = 0.0;
         for (size_t i = 0; i < count; i++)
@@ -268,24 +268,24 @@ struct sway_result sway_factor(struct arena *arena, const struct sway_frame *fra
         result.certified = true;
         return result;
     }
-    size_t count = frame->elastic.count;
-    struct band work = band_room(arena, count, frame->elastic.half);
+    size_t count = frame->pieces->unknowns;
+    struct sparse work = sparse_room(arena, frame->pieces->blocks);
     struct sway_frame with = *frame;
     with.entries = entries_of(arena, &frame->geometric);
     double largest = count ? lanczos_largest(arena, &frame->factor, &with.entries) : 0.0;
     double guess = 1.0 / largest;
     if (!(largest > 0.0 && guess <= SWAY_MOST)) {
-        result.certified = count_with(frame, SWAY_MOST, &work) == 0;
+        result.certified = count_with(arena, frame, SWAY_MOST, &work) == 0;
         if (result.certified)
             return result;
-        guess = halve(frame, SWAY_MOST, &work);
+        guess = halve(arena, frame, SWAY_MOST, &work);
     }
     double below = guess * (1.0 - BESIDE);
-    size_t lower = count_with(frame, below, &work);
+    size_t lower = count_with(arena, frame, below, &work);
     if (lower > 0) {
-        guess = halve(frame, guess, &work);
+        guess = halve(arena, frame, guess, &work);
         below = guess * (1.0 - BESIDE);
-        lower = count_with(frame, below, &work);
+        lower = count_with(arena, frame, below, &work);
     }
     double *x = ARENA_ARRAY(arena, double, count);
     double found = refine(arena, &with, below, &work, x);
@@ -293,7 +293,8 @@ struct sway_result sway_factor(struct arena *arena, const struct sway_frame *fra
      */
     result.factor = found > below && found < guess * (1.0 + BESIDE) ? found : guess;
     tell_shape(arena, frame, x, &result);
-    result.certified = lower == 0 && count_with(frame, result.factor * (1.0 + BESIDE), &work) > 0;
+    result.certified =
+        lower == 0 && count_with(arena, frame, result.factor * (1.0 + BESIDE), &work) > 0;
     return result;
 }
 
@@ -305,7 +306,7 @@ double (*sway_axial(struct arena *arena, const struct response *response,
                     const double *weights))[2] {
     size_t segments = response->loads->model->segment_count;
     double(*axial)[2] = arena_take(arena, segments, sizeof *axial);
-    for (size_t c = 0; c < response->column_count; c++)
+    for (size_t c = 0; c < response->live_count; c++)
         for (size_t s = 0; s < segments && weights[c] != 0.0; s++) {
             axial[s][0] -= weights[c] * response->ends[c][ELEMENT_DOFS * s];
             axial[s][1] += weights[c] * response->ends[c][ELEMENT_DOFS * s + 6];

@@ -59,8 +59,8 @@ struct sway_frame *sway_prepare(struct arena *arena, const struct sway_input *in
 bool sway_folds(const struct sway_frame *frame);
 
 /* The matrices that the questions are asked about: elastic, and that of the forces. */
-void sway_matrices(const struct sway_frame *frame, const struct band **elastic,
-                   const struct band **geometric);
+void sway_matrices(const struct sway_frame *frame, const struct sparse **elastic,
+                   const struct sparse **geometric);
 
 /* How many critical factors lie between 0 and `factor`: 0 means that the frame stands under that
  * many times the load. One factorization: the cheap way to a verdict. A frame that folds: at

@@ -1,6 +1,6 @@
 /* Speed as ratios inside one run: medians of nine, one thread. See tests/bench/run.
  *
- *   bench BATTEN TRIVIAL FRAME.yaml
+ *   bench BATTEN TRIVIAL FRAME.yaml FOLDER
  *
  * Both sides of a row get the same matrices and the same loads, and their answers are compared
  * before they are timed: where those differ the row says so and the status is 1.
@@ -12,8 +12,12 @@
 
 #include "cutting.h"
 #include "fixing.h"
+#include "solving.h"
+#include "timing.h"
 
 #include "base/text.h"
+#include "solve/entries.h"
+#include "solve/system.h"
 
 #include <fcntl.h>
 #include <gsl/gsl_errno.h>
@@ -47,7 +51,7 @@ static double median(double times[RUNS]) {
 }
 
 /* Median of RUNS calls after one to warm up, s. */
-static double median_of(void (*work)(void *), void *with) {
+double median_of(void (*work)(void *), void *with) {
     double times[RUNS];
     work(with);
     for (int k = 0; k < RUNS; k++) {
@@ -127,6 +131,30 @@ static void whole_check(char **argv) {
            verdict(megabytes, 10.0));
 }
 
+/* How time and memory of a whole `check` grow along a row: exponents of the number of sections. */
+static void growth(char **argv, const char *shorter, const char *longer, double times) {
+    double seconds_of[2], peaks[2];
+    for (int k = 0; k < 2; k++) {
+        char path[256];
+        snprintf(path, sizeof path, "%s/%s.yaml", argv[4], k ? longer : shorter);
+        char *const arguments[] = {argv[1], "check", "--large", path, NULL};
+        struct process process = {.arguments = arguments};
+        enum { FEW = 3 };
+        for (int run = 0; run < FEW; run++)
+            run_process(&process, run);
+        qsort(process.times, FEW, sizeof *process.times, ascending);
+        seconds_of[k] = process.times[FEW / 2];
+        peaks[k] = (double)process.peak;
+    }
+    double time = log(seconds_of[1] / seconds_of[0]) / log(times);
+    double memory = log(peaks[1] / peaks[0]) / log(times);
+    printf("whole check of %s: %.2f s, %.0f MB; from %s on as n to the\n", longer, seconds_of[1],
+           peaks[1] * 1024.0 / 1e6, shorter);
+    printf("%-66s %31.2f %8.4g  %s\n", "    time", time, 1.15, verdict(time, 1.15));
+    printf("%-66s %31.2f %8.4g  %s\n", "    memory", memory, 1.0, verdict(memory, 1.0));
+    fflush(stdout);
+}
+
 /* ---- frames: stands in a row ---- */
 
 static const char *const corners[] = {"fl", "fr", "br", "bl"};
@@ -169,7 +197,7 @@ static struct made made_new(void) {
 
 static void make(struct made *made, const struct text *all) {
     struct problems problems = problems_new(made->arena);
-    made->frame = frame_read(made->arena, text_string(all), all->count, (struct frame_limits){true},
+    made->frame = frame_read(made->arena, text_string(all), all->count, (struct frame_limits){.large = true},
                              &problems);
     if (!made->frame) {
         fprintf(stderr, "bench: %s\n", problems.items[0].message);
@@ -210,114 +238,21 @@ static struct made stands(int count, const char *ends) {
     return made;
 }
 
-/* ---- order, assemble, factor, solve ---- */
+/* ---- order, factor, ten cases ---- */
 
-static void solve_all(void *with) {
-    struct made *made = with;
-    struct arena_mark mark = arena_mark(made->arena);
-    struct system *system = system_build(made->arena, made->model, STIFFNESS_MIDDLE, NULL, 0);
-    response_solve(made->arena, system, made->loads, false);
-    arena_rewind(made->arena, mark);
-}
-
-struct banded {
-    lapack_int n, half, columns;
-    double *matrix, *loads, *work_matrix, *work_loads;
-};
-
-static void lapack_banded(void *with) {
-    struct banded *banded = with;
-    size_t size = (size_t)banded->n * (size_t)(banded->half + 1);
-    memcpy(banded->work_matrix, banded->matrix, size * sizeof(double));
-    memcpy(banded->work_loads, banded->loads,
-           (size_t)(banded->n * banded->columns) * sizeof(double));
-    LAPACKE_dpbtrf_work(LAPACK_COL_MAJOR, 'L', banded->n, banded->half, banded->work_matrix,
-                        banded->half + 1);
-    LAPACKE_dpbtrs_work(LAPACK_COL_MAJOR, 'L', banded->n, banded->half, banded->columns,
-                        banded->work_matrix, banded->half + 1, banded->work_loads, banded->n);
-}
-
-/* K = L L' from the factor held, which has LAPACK's own band layout. */
-static double *matrix_of(struct arena *arena, const struct band *factor) {
-    size_t wide = factor->half + 1;
-    double *matrix = ARENA_ARRAY(arena, double, factor->count *wide);
-    for (size_t i = 0; i < factor->count; i++)
-        for (size_t j = 0; j < wide && i + j < factor->count; j++) {
-            size_t first = i + j > factor->half ? i + j - factor->half : 0;
-            for (size_t k = first; k <= i; k++)
-                matrix[i * wide + j] +=
-                    factor->items[k * wide + (i + j - k)] * factor->items[k * wide + (i - k)];
-        }
-    return matrix;
-}
-
-/* The same factor and the same solutions, without what comes before and after. */
-static void our_banded(void *with) {
-    struct banded *banded = with;
-    struct band band = {(size_t)banded->n, (size_t)banded->half, banded->work_matrix};
-    size_t size = band.count * (band.half + 1);
-    double least;
-    memcpy(banded->work_matrix, banded->matrix, size * sizeof(double));
-    memcpy(banded->work_loads, banded->loads,
-           (size_t)(banded->n * banded->columns) * sizeof(double));
-    band_cholesky(&band, &least);
-    for (lapack_int c = 0; c < banded->columns; c++)
-        band_solve(&band, banded->work_loads + c * banded->n);
-}
-
-/* The loads of every column, one after another, as the unknowns are numbered. */
-static double *loads_of(struct arena *arena, const struct response *response) {
-    const struct system *system = response->system;
-    double *loads = ARENA_ARRAY(arena, double, system->count * response->column_count);
-    for (size_t c = 0; c < response->column_count; c++) {
-        double *slots = ARENA_ARRAY(arena, double, 3 * system->model->slot_count);
-        response_gather(arena, response, c, slots);
-        for (size_t k = 0; k < 3 * system->model->slot_count; k++)
-            if (system->unknown[k] >= 0)
-                loads[c * system->count + (size_t)system->unknown[k]] = slots[k];
-    }
-    return loads;
-}
-
-/* How far LAPACK's movements are from ours, as a share of the largest of the column. */
-static double movements_apart(const struct response *response, const double *theirs) {
-    const struct system *system = response->system;
-    double worst = 0.0;
-    for (size_t c = 0; c < response->column_count; c++) {
-        double largest = 0.0, apart = 0.0;
-        for (size_t k = 0; k < 3 * system->model->slot_count; k++) {
-            if (system->unknown[k] < 0)
-                continue;
-            double u = theirs[c * system->count + (size_t)system->unknown[k]];
-            largest = fmax(largest, fabs(u));
-            apart = fmax(apart, fabs(u - response->slots[c][k]));
-        }
-        if (largest > 0.0)
-            worst = fmax(worst, apart / largest);
-    }
-    return worst;
-}
-
-static void solution(struct made made, const char *name) {
-    char what[80];
-    struct system *system = system_build(made.arena, made.model, STIFFNESS_MIDDLE, NULL, 0);
-    struct response *response = response_solve(made.arena, system, made.loads, false);
-    size_t size = system->count * (system->factor.half + 1);
-    struct banded banded = {.n = (lapack_int)system->count,
-                            .half = (lapack_int)system->factor.half,
-                            .columns = (lapack_int)response->column_count,
-                            .matrix = matrix_of(made.arena, &system->factor),
-                            .loads = loads_of(made.arena, response)};
-    banded.work_matrix = ARENA_ARRAY(made.arena, double, size);
-    banded.work_loads = ARENA_ARRAY(made.arena, double, system->count * response->column_count);
-    lapack_banded(&banded);
-    agree(name, movements_apart(response, banded.work_loads), 1e-6);
-    double theirs = median_of(lapack_banded, &banded);
-    snprintf(what, sizeof what, "%s, %zu unknowns: numbering to forces / dpbtrf, dpbtrs", name,
-             system->count);
-    row(what, median_of(solve_all, &made), theirs, 0.0);
-    snprintf(what, sizeof what, "    factor and %d columns alone / the same", (int)banded.columns);
-    row(what, median_of(our_banded, &banded), theirs, 0.0);
+/* One of the frames that tests/tools/make-frame made; `goal` of the ratio to CHOLMOD. */
+static void solution(const char *folder, const char *name, double goal) {
+    char path[256], what[80];
+    snprintf(path, sizeof path, "%s/%s.yaml", folder, name);
+    struct made made = of_file(path);
+    struct solving found = solving(made.arena, made.model, made.frame->members.count < 2000);
+    agree(name, found.apart, 1e-6);
+    snprintf(what, sizeof what, "%s, %zu unknowns: order, factor, ten cases / CHOLMOD", name,
+             found.unknowns);
+    row(what, found.ours, found.theirs, goal);
+    printf("%-66s %31.3f\n", "    the same, memory of the factor", found.memory);
+    if (isfinite(found.gsl))
+        row("    the same / GSL's band, --solver gsl", found.ours, found.gsl, 0.0);
     arena_free(made.arena);
 }
 
@@ -501,12 +436,13 @@ static void lapack_largest(void *with) {
                    buckling->values, buckling->shapes, buckling->n, buckling->failed);
 }
 
-/* The lower triangle of a band, dense, times a sign. */
-static double *dense_of(struct arena *arena, const struct band *band, double sign) {
-    double *dense = ARENA_ARRAY(arena, double, band->count * band->count);
-    for (size_t i = 0; i < band->count; i++)
-        for (size_t j = i; j < band->count && j - i <= band->half; j++)
-            dense[i * band->count + j] = sign * *band_at(band, j, i);
+/* The lower triangle, dense, times a sign. */
+static double *dense_of(struct arena *arena, const struct sparse *matrix, double sign) {
+    struct entries entries = entries_of(arena, matrix);
+    double *dense = ARENA_ARRAY(arena, double, entries.unknowns * entries.unknowns);
+    for (size_t k = 0; k < entries.count; k++)
+        dense[(size_t)entries.items[k].column * entries.unknowns + (size_t)entries.items[k].row] =
+            sign * entries.items[k].value;
     return dense;
 }
 
@@ -531,7 +467,7 @@ static double (*axial_of(struct made *made))[2] {
 static void buckling_verdict(const char *path, int pieces) {
     struct buckling buckling = {.made = of_file(path)};
     struct arena *arena = buckling.made.arena;
-    const struct band *elastic, *geometric;
+    const struct sparse *elastic, *geometric;
     struct sway_input input = {.setting = {.model = buckling.made.model,
                                            .stiffness = STIFFNESS_LOW,
                                            .least_stiffness = true},
@@ -539,7 +475,7 @@ static void buckling_verdict(const char *path, int pieces) {
                                .pieces = pieces};
     buckling.frame = sway_prepare(arena, &input);
     sway_matrices(buckling.frame, &elastic, &geometric);
-    size_t n = elastic->count;
+    size_t n = elastic->blocks->unknowns;
     buckling.n = (lapack_int)n;
     buckling.K = dense_of(arena, elastic, 1.0);
     buckling.G = dense_of(arena, geometric, -1.0);
@@ -563,17 +499,23 @@ static void buckling_verdict(const char *path, int pieces) {
 }
 
 int main(int argc, char **argv) {
-    if (argc != 4) {
-        fprintf(stderr, "bench BATTEN TRIVIAL FRAME.yaml\n");
+    if (argc != 5) {
+        fprintf(stderr, "bench BATTEN TRIVIAL FRAME.yaml FOLDER\n");
         return 2;
     }
     gsl_set_error_handler_off();
     printf("%-66s %10s %10s %9s %8s\n", "medians of nine, ms", "ours", "theirs", "ratio", "goal");
     whole_check(argv);
-    solution(of_file(argv[3]), "the stand");
-    solution(stands(1, "lap"), "row of 1");
-    solution(stands(10, "lap"), "row of 10");
-    solution(stands(100, "lap"), "row of 100");
+    growth(argv, "row-10", "row-100", 10.0);
+    growth(argv, "row-10", "row-1000", 100.0);
+    solution(argv[4], "row-1", 1.0);
+    solution(argv[4], "row-10", 0.8);
+    solution(argv[4], "row-100", 0.8);
+    solution(argv[4], "row-1000", 0.8);
+    solution(argv[4], "cube-4", 0.0);
+    solution(argv[4], "cube-8", 0.0);
+    solution(argv[4], "cube-10", 1.2);
+    solution(argv[4], "cube-12", 1.2);
     candidates();
     folding();
     buckling_verdict(argv[3], 1);

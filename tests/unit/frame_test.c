@@ -140,7 +140,7 @@ static struct frame *read_with(const char *text, bool large) {
         cr_assert_fail("out of memory");
         return NULL;
     }
-    return frame_read(arena, text, strlen(text), (struct frame_limits){large}, &problems);
+    return frame_read(arena, text, strlen(text), (struct frame_limits){.large = large}, &problems);
 }
 
 static struct frame *good(const char *text) {

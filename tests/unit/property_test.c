@@ -264,6 +264,25 @@ Test(property, lowest_critical_factor_of_all) {
     }
 }
 
+/* ---- who solves ---- */
+
+Test(property, both_solvers_give_the_same_answers) {
+    for (unsigned k = 0, seed = 900; k < FRAMES + EXAMPLES; k++) {
+        struct arena *arena = arena_new();
+        struct frame *frame =
+            k < FRAMES ? next_frame(arena, &seed) : example(arena, (int)k - FRAMES);
+        struct same same = {.label = arena_print(arena, "frame %u, seed %u", k, seed - 1),
+                            .tolerance = 1e-10,
+                            .factor = 1.0};
+        cr_assert(frame->solver == SOLVER_OWN, "our own without being asked for");
+        struct result a = judged(frame);
+        frame->solver = SOLVER_GSL;
+        struct result b = judged(frame);
+        same_result(&same, frame, &a, &b, true);
+        arena_free(arena);
+    }
+}
+
 /* ---- ways to write a frame down ---- */
 
 Test(property, mirrored_frames_have_the_same_ratios) {

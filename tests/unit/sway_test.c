@@ -6,6 +6,7 @@
 #include "base/arena.h"
 #include "loads/loads.h"
 #include "near.h"
+#include "solve/entries.h"
 #include "sway/assemble.h"
 
 #include <gsl/gsl_eigen.h>
@@ -411,13 +412,14 @@ static void random_frame(gsl_rng *rng, char *text, size_t room) {
              between(rng, -20.0, 20.0));
 }
 
-static gsl_matrix *dense(const struct band *band, double sign) {
-    gsl_matrix *matrix = gsl_matrix_calloc(band->count, band->count);
-    for (size_t i = 0; i < band->count; i++)
-        for (size_t j = 0; j <= band->half && i + j < band->count; j++) {
-            gsl_matrix_set(matrix, i + j, i, sign * *band_at(band, i + j, i));
-            gsl_matrix_set(matrix, i, i + j, sign * *band_at(band, i + j, i));
-        }
+static gsl_matrix *dense(struct arena *arena, const struct sparse *sparse, double sign) {
+    struct entries entries = entries_of(arena, sparse);
+    gsl_matrix *matrix = gsl_matrix_calloc(entries.unknowns, entries.unknowns);
+    for (size_t k = 0; k < entries.count; k++) {
+        const struct entry *entry = &entries.items[k];
+        gsl_matrix_set(matrix, (size_t)entry->row, (size_t)entry->column, sign * entry->value);
+        gsl_matrix_set(matrix, (size_t)entry->column, (size_t)entry->row, sign * entry->value);
+    }
     return matrix;
 }
 
@@ -427,12 +429,12 @@ static gsl_vector *all_inverses(struct arena *arena, const struct sway_input *in
     for (size_t s = 0; s < input->setting.model->segment_count; s++)
         whole[s] = 1;
     struct pieces *pieces = pieces_cut(arena, &input->setting, whole);
-    struct band K = assemble_elastic(arena, pieces);
-    struct band Kg = assemble_geometric(arena, pieces, input->axial);
-    gsl_matrix *A = dense(&Kg, -1.0), *B = dense(&K, 1.0);
-    gsl_matrix *vectors = gsl_matrix_alloc(K.count, K.count);
-    gsl_vector *values = gsl_vector_alloc(K.count);
-    gsl_eigen_gensymmv_workspace *work = gsl_eigen_gensymmv_alloc(K.count);
+    struct sparse K = assemble_elastic(arena, pieces);
+    struct sparse Kg = assemble_geometric(arena, pieces, input->axial);
+    gsl_matrix *A = dense(arena, &Kg, -1.0), *B = dense(arena, &K, 1.0);
+    gsl_matrix *vectors = gsl_matrix_alloc(K.blocks->unknowns, K.blocks->unknowns);
+    gsl_vector *values = gsl_vector_alloc(K.blocks->unknowns);
+    gsl_eigen_gensymmv_workspace *work = gsl_eigen_gensymmv_alloc(K.blocks->unknowns);
     cr_assert(gsl_eigen_gensymmv(A, B, values, vectors, work) == 0);
     gsl_eigen_gensymmv_sort(values, vectors, GSL_EIGEN_SORT_VAL_DESC);
     gsl_eigen_gensymmv_free(work);
