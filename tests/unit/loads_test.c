@@ -36,18 +36,21 @@ Test(loads, cut_where_a_joint_is) {
 }
 
 /* Loads of one stick stand in the order of their places, whatever the order in the file. */
+#define LINE "{case: c, member: beam, line: [0, 0, -100]}"
+#define NEAR_END "{case: c, member: beam, point: [0, 0, -7], at: 0}"
+#define FARTHER "{case: c, member: beam, point: [0, 0, -8], at: 400}"
+
 Test(loads, ordered_by_place) {
-    static const char *const texts[] = {BEAM("{case: c, member: beam, line: [0, 0, -100]}, "
-                                             "{case: c, member: beam, point: [0, 0, -7], at: 0}"),
-                                        BEAM("{case: c, member: beam, point: [0, 0, -7], at: 0}, "
-                                             "{case: c, member: beam, line: [0, 0, -100]}")};
+    static const char *const texts[] = {BEAM(LINE ", " NEAR_END ", " FARTHER),
+                                        BEAM(FARTHER ", " NEAR_END ", " LINE)};
+    static const double a[] = {0.0, 0.0, 0.4, 0.0}, b[] = {0.0, 0.5, 0.4, 1.5};
     for (int k = 0; k < 2; k++) {
         const struct load_set *set = set_of(loads_of_text(texts[k]), "c");
-        cr_assert(set->on_segments.count == 3);
-        NEAR_REL(set->on_segments.items[0].force[2], -7.0, 1e-12);
-        NEAR_REL(set->on_segments.items[0].b + 1.0, 1.0, 1e-12);
-        NEAR_REL(set->on_segments.items[1].b, 0.5, 1e-12);
-        NEAR_REL(set->on_segments.items[2].b, 1.5, 1e-12);
+        cr_assert(set->on_segments.count == 4);
+        for (int i = 0; i < 4; i++) {
+            NEAR_ABS(set->on_segments.items[i].a, a[i], 1e-12);
+            NEAR_ABS(set->on_segments.items[i].b, b[i], 1e-12);
+        }
     }
 }
 
@@ -93,6 +96,70 @@ Test(loads, a_combination_in_which_nothing_acts) {
     cr_assert(loads->combination_count == 1, "%zu combinations", loads->combination_count);
     SAME_TEXT(loads->combinations[0].name, "own");
     cr_assert(warned(loads, "winter names the case snow, in which nothing acts here"));
+}
+
+static const struct load_combination *combination(const struct loads *loads, const char *name) {
+    for (size_t k = 0; k < loads->combination_count; k++)
+        if (strcmp(loads->combinations[k].name, name) == 0)
+            return &loads->combinations[k];
+    return NULL;
+}
+
+/* Only what is there: no D of a frame without weight, no T without trays, no push to the back of a
+ * plane frame, none at all where nothing stands upright. */
+Test(loads, combinations_of_what_is_there) {
+    static const char *const names[] = {"D",           "D+T", "D+push right", "D+T+push left",
+                                        "D+push back", "D+S"};
+    static const struct {
+        const char *text;
+        bool there[6];
+    } rows[] = {
+        {BEAM(""), {false, false, true, false, true, false}},
+        {BEAM("{case: tray, joint: t, force: [0, 0, -9]}"), {false, true, true, true, true, false}},
+        {BEAM("{case: self, joint: t, force: [0, 0, -9]}, {case: snow, joint: t, force: [0, 0, "
+              "-9]}"),
+         {true, false, true, false, true, true}},
+        {LOADED "joints: {a: [0, 0], b: [0, 900]}\nmembers: {m: {from: a, to: b, stick: bar}}\n"
+                "supports: {a: fixed}\nsite: {place: indoors}\n",
+         {false, false, true, false, false, false}},
+        {LOADED "joints: {a: [0, 0, 0], b: [900, 0, 0]}\nmembers: {m: {from: a, to: b, stick: bar}}"
+                "\nsupports: {a: fixed}\nsite: {place: indoors}\n",
+         {false, false, false, false, false, false}}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct loads *loads = loads_of_text(rows[k].text);
+        for (size_t n = 0; n < sizeof names / sizeof *names; n++)
+            cr_assert((combination(loads, names[n]) != NULL) == rows[k].there[n], "row %zu: %s", k,
+                      names[n]);
+        cr_assert(warned(loads, "nobody is taken to lean on the frame") == (k == 4), "row %zu", k);
+    }
+}
+
+/* A push that the file gives is taken as it is; 1.5 % out of plumb goes with trays and snow. */
+Test(loads, what_goes_with_a_push) {
+    const struct loads *loads =
+        loads_of_text(BEAM("{case: push-x, joint: m, force: [7, 0, 0]}, "
+                           "{case: tray, joint: t, force: [0, 0, -9]}, "
+                           "{case: self, joint: t, force: [0, 0, -9]}, "
+                           "{case: snow, joint: t, force: [0, 0, -9]}, "
+                           "{case: wind-back, joint: t, force: [0, -9, 0]}"));
+    NEAR_REL(loads->sets[SET_PUSH_X].joints[2][0], 7.0, 1e-12);
+    NEAR_ABS(loads->sets[SET_PUSH_X].joints[3][0], 0.0, 0.0);
+    static const struct {
+        const char *name;
+        bool out_of_plumb;
+    } rows[] = {{"D", false},
+                {"D+T", true},
+                {"D+S", true},
+                {"D+T+S", true},
+                {"0.6D+0.6W from back", false},
+                {"D+T+0.6W from back", true},
+                {"D+push front", false},
+                {"D+T+push front", true}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct load_combination *found = combination(loads, rows[k].name);
+        cr_assert(found, "no %s", rows[k].name);
+        cr_assert(found->out_of_plumb == rows[k].out_of_plumb, "%s", rows[k].name);
+    }
 }
 
 /* Trays count as often as a combination of the file says. */
