@@ -152,6 +152,14 @@ Test(tray_pattern, trays_given_as_loads) {
     weighs(loads, shelf, "middle", 0.0, 0.5);
 }
 
+/* A load of another case is no shelf: one shelf has its two halves, and is never alone. */
+Test(tray_pattern, other_loads_are_no_shelf) {
+    const struct loads *loads =
+        loads_of_text(ALONG("front, back", "{weight: 800 N}") "loads: [{case: mine, member: front, "
+                                                              "line: [0, 0, -7]}]\n");
+    cr_assert(loads->pattern_count == 2, "%zu patterns", loads->pattern_count);
+}
+
 /* A frame drawn in a plane has no front and no back. */
 Test(tray_pattern, a_plane_frame_has_no_halves) {
     const struct loads *loads = loads_of_text(
