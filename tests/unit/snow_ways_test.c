@@ -138,6 +138,19 @@ Test(snow_ways, a_ridge_from_front_to_back) {
     NEAR_ABS(snow_on_cover(&weather->snow, weather->covers, 2, 0, SNOW_ON_RIGHT, NULL), 0.0, 0.0);
 }
 
+/* One that runs from side to side has a front and a back. Snow leans with a frame that is out of
+ * plumb, wind does not. */
+Test(snow_ways, a_ridge_from_side_to_side) {
+    const struct loads *loads = loads_of_text(gable(false, 1200, TWO_ROOFS, SNOW ", wind: 40 m/s"));
+    const struct weather *weather = loads->weather;
+    NEAR_REL(snow_on_cover(&weather->snow, weather->covers, 2, 0, SNOW_ON_FRONT, NULL), 960.0,
+             1e-9);
+    NEAR_ABS(snow_on_cover(&weather->snow, weather->covers, 2, 0, SNOW_ON_BACK, NULL), 0.0, 0.0);
+    NEAR_REL(snow_on_cover(&weather->snow, weather->covers, 2, 1, SNOW_ON_BACK, NULL), 960.0, 1e-9);
+    cr_assert(set_of(loads, "snow")->leans && set_of(loads, "snow/front")->leans);
+    cr_assert(!set_of(loads, "wind-left")->leans && !set_of(loads, "wind-left/out")->leans);
+}
+
 /* Snow typed by its depth has no rule for the wind: one side bare. 0.3 m of 250 kg/m3. */
 Test(snow_ways, typed_snow_on_a_gable) {
     const struct loads *loads =
