@@ -173,6 +173,52 @@ Test(covers, a_propped_lid_is_the_largest_load) {
     NEAR_REL(set->joints[5][2], plate / 4.0 * 0.9 / hypot(0.9, 0.2), 1e-9);
 }
 
+/* The same hinged in front: wind from there presses it shut, and its free corners are at the back.
+ */
+Test(covers, a_lid_hinged_in_front) {
+    const struct loads *loads = loads_of_text(BOX(
+        "", "",
+        FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
+                              "hinged, hinge: [fl1, fr1], opens: 60 deg}"));
+    double plate = 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
+    const struct load_set *set = set_of(loads, "wind-front/open");
+    for (int j = 6; j < 8; j++) {
+        NEAR_REL(set->joints[j][1], plate / 4.0 * 0.2 / hypot(0.9, 0.2), 1e-9);
+        NEAR_REL(set->joints[j][2], plate / 4.0 * -0.9 / hypot(0.9, 0.2), 1e-9);
+    }
+}
+
+/* The worst on one sheet: walls 1.2 in and 1.6 out, a lid 0.6, 1.3 and 2.5 at its edges; where
+ * another one can stand open 1.6 and 2.0, 0.9, 1.7 and 2.9. A lid that opens is no hole to itself.
+ */
+Test(covers, the_worst_on_a_sheet) {
+    static const char opening[] =
+        "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
+        "loose, opens: yes}";
+    static const struct {
+        const char *text;
+        double wall[3], lid[3];
+    } rows[] = {{BOX("", "", BACK FRONT LEFT RIGHT LID), {1.2, 1.6, 1.6}, {0.6, 1.3, 2.5}},
+                {BOX("", "", BACK FRONT LEFT RIGHT "%s"), {1.6, 2.0, 2.0}, {0.6, 1.3, 2.5}},
+                {BOX("", "", BACK FRONT LEFT "%s"), {1.6, 2.0, 2.0}, {0.9, 1.7, 2.9}}};
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const char *at = strstr(rows[k].text, "%s");
+        const char *text = at ? arena_print(arena, "%.*s%s%s", (int)(at - rows[k].text),
+                                            rows[k].text, opening, at + 2)
+                              : rows[k].text;
+        const struct weather *weather = loads_of_text(text)->weather;
+        struct cover_wind wall = wind_worst_on_cover(&weather->box, &weather->covers[0]);
+        struct cover_wind lid =
+            wind_worst_on_cover(&weather->box, &weather->covers[weather->cover_count - 1]);
+        const double got[2][3] = {{wall.in.value, wall.out.value, wall.edge.value},
+                                  {lid.in.value, lid.out.value, lid.edge.value}};
+        for (int c = 0; c < 3; c++) {
+            NEAR_REL(got[0][c], rows[k].wall[c], 1e-12);
+            NEAR_REL(got[1][c], rows[k].lid[c], 1e-12);
+        }
+    }
+}
+
 /* A fence of one sheet: 1.3 along the wind from either side, nothing from its ends. */
 Test(covers, a_lone_wall) {
     const struct loads *loads = loads_of_text(

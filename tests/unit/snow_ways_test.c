@@ -62,6 +62,15 @@ Test(snow_ways, what_is_said_about_heat) {
     cr_assert(told(loads_of_text(lid(1400, "twin-wall-6mm", "")), "unheated (not said), risk"));
 }
 
+/* A single slope may lean on a house, a box as low as the snow beside it does not. */
+Test(snow_ways, what_is_said_about_a_lid) {
+    const struct loads *high = loads_of_text(lid(1400, "twin-wall-6mm", ""));
+    const struct loads *low = loads_of_text(lid(400, "twin-wall-6mm", ""));
+    cr_assert(told(high, "often stands against a house"));
+    cr_assert(!told(low, "often stands against a house"));
+    cr_assert(told(low, "panel lid: no stick lies under one of its ends"));
+}
+
 /* The working of what counts on a lid: redone, 0.7 x 1.2 x 0.8 x 2.5 kPa = 1680 Pa; nearly level
  * under 20 psf with its rain: 0.672 x 0.9 kPa + 5 psf = 844.2 Pa, more than the minimum. */
 Test(snow_ways, working_of_the_snow_on_a_roof) {
@@ -177,6 +186,7 @@ Test(snow_ways, a_steep_gable) {
 Test(snow_ways, a_valley) {
     const struct loads *loads = loads_of_text(gable(false, 800, TWO_ROOFS, SNOW));
     cr_assert(case_if_any(loads, "snow") && !case_if_any(loads, "snow/front"));
+    cr_assert(!told(loads, "no stick lies under"), "eaves and valley lie on sticks");
 }
 
 /* A wall makes no gable with a roof; nor do two roofs that fall alike, or a sheet from the ridge up
