@@ -155,16 +155,20 @@ Test(covers, coefficients_of_a_box_with_a_hole) {
     cr_assert(told);
 }
 
-/* A lid propped by 60 deg is the largest load of all: 2.2 q A along its normal, half of it turned
- * to that of the shut lid at its free edge, so |open - shut/2| = sqrt(1 + 1/4 - 1/2) of it at the
- * hinges.
- */
+/* A lid propped by 60 deg: 2.2 q A along its normal, half of it turned to that of the shut lid. */
+#define PROPPED(hinge)                                                                             \
+    BOX("", "",                                                                                    \
+        FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "  \
+                              "hinged, hinge: " hinge ", opens: 60 deg}")
+
+static double plate_of(const struct loads *loads) {
+    return 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
+}
+
+/* It is the largest load of all: at the hinges |open - shut/2| = sqrt(1 + 1/4 - 1/2) of it. */
 Test(covers, a_propped_lid_is_the_largest_load) {
-    const struct loads *loads = loads_of_text(BOX(
-        "", "",
-        FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
-                              "hinged, hinge: [bl1, br1], opens: 60 deg}"));
-    double plate = 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
+    const struct loads *loads = loads_of_text(PROPPED("[bl1, br1]"));
+    double plate = plate_of(loads);
     const struct load_set *set = set_of(loads, "wind-front/open");
     NEAR_REL(set->largest, plate * sqrt(0.75), 1e-9);
     /* at each free corner a quarter, square to the shut lid, which is 0.9 m deep and 0.2 m high */
@@ -176,11 +180,8 @@ Test(covers, a_propped_lid_is_the_largest_load) {
 /* The same hinged in front: wind from there presses it shut, and its free corners are at the back.
  */
 Test(covers, a_lid_hinged_in_front) {
-    const struct loads *loads = loads_of_text(BOX(
-        "", "",
-        FRONT BACK LEFT RIGHT "lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: "
-                              "hinged, hinge: [fl1, fr1], opens: 60 deg}"));
-    double plate = 2.2 * loads->weather->wind.q * 1.2 * hypot(0.9, 0.2);
+    const struct loads *loads = loads_of_text(PROPPED("[fl1, fr1]"));
+    double plate = plate_of(loads);
     const struct load_set *set = set_of(loads, "wind-front/open");
     for (int j = 6; j < 8; j++) {
         NEAR_REL(set->joints[j][1], plate / 4.0 * 0.2 / hypot(0.9, 0.2), 1e-9);
