@@ -32,10 +32,6 @@ static int next_variant(const struct loads *loads, int frame_case, int after) {
     return -1;
 }
 
-static bool has_variants(int frame_case) {
-    return frame_case >= CASE_SNOW && frame_case <= CASE_WIND_BACK;
-}
-
 /* One entry of the file, with `variant` in place of the case that it stands for (-1: none). */
 static void add_entry(struct making *making, const struct combination_entry *entry, int variant,
                       int instead_of) {
@@ -45,7 +41,7 @@ static void add_entry(struct making *making, const struct combination_entry *ent
     made.terms = ARENA_ARRAY(making->arena, struct combination_term, entry->part_count);
     for (size_t p = 0; p < entry->part_count; p++) {
         int load_case = find_case(loads, entry->parts[p].load_case);
-        if (load_case >= 0 && load_case == instead_of)
+        if (load_case == instead_of)
             load_case = variant;
         if (load_case >= 0)
             made.terms[made.term_count++] =
@@ -72,7 +68,7 @@ static void from_file(struct making *making) {
                                        "combination %s names the case %s, in which nothing acts "
                                        "here",
                                        entry->name, frame->cases.items[named]));
-            for (int c = first; has_variants(named) && c >= 0;) {
+            for (int c = first; c >= 0;) {
                 c = next_variant(loads, named, c);
                 if (c >= 0)
                     add_entry(making, entry, c, first);
@@ -113,6 +109,7 @@ static double tray_factor(const struct making *making, const struct together *wh
     return alone ? share : 1.0;
 }
 
+/* At least one of the cases that it names must be there. */
 static void add(struct making *making, const char *name, const struct together *what) {
     const struct loads *loads = making->loads;
     struct load_combination made = {.name = name, .duration = what->duration, .short_trays = 1.0};
@@ -124,8 +121,7 @@ static void add(struct making *making, const char *name, const struct together *
     term(making, &made, what->snow, what->snow_factor);
     term(making, &made, what->wind, what->wind_factor);
     term(making, &made, what->push, what->push_factor);
-    if (made.term_count)
-        ARRAY_PUSH(making->arena, &making->list, made);
+    ARRAY_PUSH(making->arena, &making->list, made);
 }
 
 /* "0.6S/drift": factor, letter and variant. */

@@ -23,7 +23,7 @@ void loads_on_member(struct arena *arena, const struct model *model, struct load
         double end = segment->start + segment->length;
         bool last = k + 1 == stick->segment_count;
         double a = fmax(from, segment->start), b = fmin(to, end);
-        bool here = point ? from >= segment->start && (from < end || last) : b > a;
+        bool here = point ? from < end || last : b > a;
         if (!here)
             continue;
         struct segment_load load = {

@@ -22,7 +22,7 @@ struct load_set {
     struct {
         struct segment_load *items;
         size_t count, capacity;
-    } on_segments;  /* by segment */
+    } on_segments;  /* by segment, then by place */
     size_t *first;  /* of segment s: items[first[s]] ... items[first[s + 1] - 1] */
     double largest; /* N: largest single load, for what counts as small */
 };

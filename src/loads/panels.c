@@ -6,6 +6,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#define SAME_LINE 0.005 /* of the run: sticks between its ends as near as this lie on one line */
+
 static const double *corner(const struct model *model, const struct panel *panel, int k) {
     return model->frame->joints.items[panel->corners[k % 4]].at;
 }
@@ -147,6 +149,25 @@ static int compare_lines(const void *left, const void *right) {
     return (a->bearer.member > b->bearer.member) - (a->bearer.member < b->bearer.member);
 }
 
+/* Half of the way to the lines before and behind it; the sticks of one line by their lengths. */
+static void share_out(struct lines *lines) {
+    struct line *all = lines->items;
+    for (size_t k = 0, next; k < lines->count; k = next) {
+        double length = 0.0;
+        for (next = k; next < lines->count && all[next].place - all[k].place <= SAME_LINE; next++) {
+            all[next].place = all[k].place;
+            length += all[next].bearer.to - all[next].bearer.from;
+        }
+        double before = k > 0 ? all[k].place - all[k - 1].place : 0.0;
+        double after = next < lines->count ? all[next].place - all[k].place : 0.0;
+        for (size_t i = k; i < next; i++) {
+            double part = next - k > 1 ? (all[i].bearer.to - all[i].bearer.from) / length : 1.0;
+            all[i].bearer.share = (before + after) / 2.0 * part;
+            all[i].bearer.place = all[i].place;
+        }
+    }
+}
+
 size_t panel_bearers(struct arena *arena, const struct model *model, const struct panel *panel,
                      struct bearer **bearers) {
     struct lines lines = {0};
@@ -160,14 +181,10 @@ size_t panel_bearers(struct arena *arena, const struct model *model, const struc
     }
     sticks_between(arena, model, panel, edge, &lines);
     qsort(lines.items, lines.count, sizeof *lines.items, compare_lines);
+    share_out(&lines);
     *bearers = ARENA_ARRAY(arena, struct bearer, lines.count);
-    for (size_t k = 0; k < lines.count; k++) {
-        double before = k > 0 ? lines.items[k].place - lines.items[k - 1].place : 0.0;
-        double after = k + 1 < lines.count ? lines.items[k + 1].place - lines.items[k].place : 0.0;
+    for (size_t k = 0; k < lines.count; k++)
         (*bearers)[k] = lines.items[k].bearer;
-        (*bearers)[k].share = (before + after) / 2.0;
-        (*bearers)[k].place = lines.items[k].place;
-    }
     return lines.count;
 }
 

@@ -1,8 +1,8 @@
 /* loads/panels.h - the weight of covers, carried one way along their flutes.
  *
  * A panel's load goes along `runs` (up-down: along the slope; across: sideways) to the sticks under
- * its two ends and to any stick between that is parallel to them, by the lever rule; where no stick
- * lies, to the corner joints, with a caution.
+ * its two ends and to any stick between that is parallel to them, by the lever rule; sticks on one
+ * line share by their lengths; where no stick lies, to the corner joints, with a caution.
  */
 #ifndef LOADS_PANELS_H
 #define LOADS_PANELS_H

@@ -38,7 +38,7 @@ static double deck_weight(const struct model *model, const struct shelf *shelf, 
                           double width) {
     switch (shelf->deck) {
     case DECK_NONE:
-        return 0.0;
+        break;
     case DECK_SLATS: {
         const struct stick *stick = &model->frame->sticks.items[shelf->slat];
         struct lumber lumber = sections_lumber(stick);
@@ -57,7 +57,7 @@ static double deck_weight(const struct model *model, const struct shelf *shelf, 
 static double tray_weight(const struct shelf *shelf, double length, double width) {
     switch (shelf->trays) {
     case TRAYS_NONE:
-        return 0.0;
+        break;
     case TRAYS_KIND:
         return shelf->tray_count * table_tray(shelf->tray)->weight;
     case TRAYS_LOAD:

@@ -16,18 +16,42 @@ const char *snow_way_name(enum snow_way way) {
     return NAMES[way];
 }
 
+/* The edge from corner `k` on, where its middle lies above that of the roof. */
+static bool high_edge(const struct cover *roof, int k, const double **from, const double **to) {
+    *from = roof->corners[k];
+    *to = roof->corners[(k + 1) % 4];
+    return ((*from)[2] + (*to)[2]) / 2.0 > roof->middle[2];
+}
+
+/* Do two straight edges lie on each other over some length? */
+static bool edges_meet(const double a[3], const double b[3], const double c[3], const double d[3]) {
+    double along[3], off[2][3], place[2];
+    double length = vector_between(a, b, along);
+    vector_unit(along);
+    vector_between(a, c, off[0]);
+    vector_between(a, d, off[1]);
+    for (int k = 0; k < 2; k++) {
+        double beside[3];
+        vector_cross(along, off[k], beside);
+        if (!(vector_length(beside) <= ALONG_TOLERANCE))
+            return false;
+        place[k] = vector_dot(along, off[k]);
+    }
+    return fmin(length, fmax(place[0], place[1])) - fmax(0.0, fmin(place[0], place[1])) >
+           ALONG_TOLERANCE;
+}
+
 /* Do two roofs meet along the highest edge of both and fall away from each other? */
 static bool is_gable_pair(const struct cover *one, const struct cover *other) {
-    const double *a = one->normal, *b = other->normal;
+    const double *a = one->normal, *b = other->normal, *ends[4];
     if (one->kind != COVER_ROOF || other->kind != COVER_ROOF || !(a[0] * b[0] + a[1] * b[1] < 0.0))
         return false;
-    int shared = 0;
     for (int i = 0; i < 4; i++)
         for (int k = 0; k < 4; k++)
-            if (one->panel->corners[i] == other->panel->corners[k] &&
-                one->corners[i][2] > one->middle[2] && one->corners[i][2] > other->middle[2])
-                shared++;
-    return shared == 2;
+            if (high_edge(one, i, &ends[0], &ends[1]) && high_edge(other, k, &ends[2], &ends[3]) &&
+                edges_meet(ends[0], ends[1], ends[2], ends[3]))
+                return true;
+    return false;
 }
 
 static bool on_gable(const struct cover *covers, size_t count, size_t cover) {

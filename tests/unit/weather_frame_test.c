@@ -128,6 +128,23 @@ Test(weather_frame, wind_on_a_box_with_its_lid_open) {
             q * (1.6 + 0.6) * WIDE * (BACK - FRONT), -0.6 * q * WIDE * DEEP);
 }
 
+/* Hinged in front it stands up against the wind from there, 60 deg steeper than shut: pushed back
+ * and down. One that lies loose and stands open is away: the walls alone, 1.6 in front. */
+Test(weather_frame, wind_on_other_open_lids) {
+    double q = wind_q(0.70), steep = atan2(BACK - FRONT, DEEP) + 60 * acos(-1.0) / 180;
+    double plate = 2.2 * q * WIDE * hypot(DEEP, BACK - FRONT), wall = q * 1.6 * WIDE * FRONT;
+    struct result hinged = judged_text(
+        BOX("  lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: hinged, hinge: "
+            "[fl1, fr1], opens: 60 deg}\n",
+            "{place: outdoors, wind: 40 m/s, exposure: B}"));
+    carries(&hinged, "wind-front/open", 0, wall + plate * sin(steep), -plate * cos(steep));
+    struct result loose = judged_text(
+        BOX("  lid: {corners: [fl1, fr1, br1, bl1], sheet: twin-wall-6mm, held: loose, opens: yes}"
+            "\n",
+            "{place: outdoors, wind: 40 m/s, exposure: B}"));
+    carries(&loose, "wind-front/open", 0, wall, 0);
+}
+
 /* A low roof on bare posts, nothing but sticks 38 mm thick: coefficient 2.0 where they fill less
  * than a tenth of the outline, 1.8 to 0.3 (ASCE 7-16 Table 29.4-2), 1.6 above. */
 Test(weather_frame, coefficient_of_bare_sticks) {
@@ -352,6 +369,16 @@ Test(weather_frame, snow_from_the_house) {
     carries(&result, "snow/slid", 0, 0, -(16.8 + 0.4 * 0.7 * 1.1 * 25 * 10 / 15) * area);
     double drift = 17.25 * (0.43 * cbrt(20) * pow(35, 0.25) - 1.5);
     carries(&result, "snow/drift", 0, 0, -(16.8 + drift) * area);
+    /* an eave 0.5 m over the top of the lid: snow fills the step, 17.25 lb/ft3 x 1.64 ft in all */
+    struct result filled = judged_text(
+        HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: {house: {eave: 2100, depth: 20 "
+                 "ft, slope: 1 deg}}}"));
+    carries(&filled, "snow/drift", 0, 0, -17.25 * 0.5 / 0.3048 * area);
+    cr_assert(!case_if_any(&filled, "snow/slid"), "its roof is too flat");
+    struct result below = judged_text(
+        HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: {house: {eave: 1500, depth: 20 "
+                 "ft, slope: 25 deg}}}"));
+    cr_assert(!case_if_any(&below, "snow/drift") && !case_if_any(&below, "snow/slid"));
     struct result alone =
         judged_text(HIGH_BOX("{place: outdoors, ground-snow: 25 psf, beside: none}"));
     cr_assert(!case_if_any(&alone, "snow/slid") && !cautioned(&alone, "often stands against"));
