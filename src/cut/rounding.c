@@ -95,7 +95,7 @@ struct layout round_down(struct arena *arena, const struct kinds *kinds, const i
                 best = cut_so_far;
             break;
         }
-        relaxation = relax(arena, kinds, left, columns);
+        relaxation = relax(arena, kinds, left, NULL, columns);
     }
     return best;
 }
