@@ -2,7 +2,7 @@
 
 #include "cut/bounds.h"
 #include "cut/first_fit.h"
-#include "cut/mixes.h"
+#include "cut/mix_search.h"
 #include "cut/rounding.h"
 #include "cut/search.h"
 
@@ -86,53 +86,6 @@ static void search_all(struct work *work, const struct relaxation *relaxation) {
     }
 }
 
-enum { MIX_SEARCHES = 3 };
-
-static enum search_outcome search_mix(struct work *work, const struct mix_of_stocks *mix,
-                                      size_t stages) {
-    static const struct search_limits limits[MIX_SEARCHES] = {
-        {16, 30000, 0}, {256, 300000, 20000}, {0, 20000000, 200000}};
-    struct relaxation relaxation =
-        relax(work->arena, work->kinds, work->kinds->demand, mix->boards, &work->columns);
-    if (relaxation.too_few)
-        return SEARCH_NONE;
-    if (!relaxation.solved)
-        return SEARCH_UNDECIDED;
-    const struct search_task task = {work->kinds->demand, &relaxation, mix->cost, mix->boards,
-                                     &work->columns};
-    enum search_outcome outcome = SEARCH_UNDECIDED;
-    for (size_t k = 0; k < stages && outcome == SEARCH_UNDECIDED; k++) {
-        struct layout layout = {0};
-        outcome = search_layout(work->arena, work->kinds, &task, &limits[k], &layout);
-        if (outcome == SEARCH_FOUND)
-            take_layout(work, &layout);
-    }
-    return outcome;
-}
-
-/* Several stocks: the cost says little about the boards, so each choice of boards is searched by
- * itself, the cheapest first, until one of them does or one stays open. */
-static void search_mixes(struct work *work) {
-    while (!is_proved(work)) {
-        struct mix_of_stocks *mixes;
-        size_t count;
-        int64_t most = work->best.cost - 1;
-        if (!mixes_between(work->arena, work->kinds, work->bound, &most, &mixes, &count))
-            return;
-        int64_t undecided = most + 1;
-        for (size_t x = 0; x < count && mixes[x].cost < work->best.cost; x++) {
-            /* once a mix is left open the others are only looked at for a better plan */
-            size_t stages = undecided <= most ? 1 : MIX_SEARCHES;
-            if (search_mix(work, &mixes[x], stages) == SEARCH_UNDECIDED &&
-                mixes[x].cost < undecided)
-                undecided = mixes[x].cost;
-        }
-        take_bound(work, undecided < work->best.cost ? undecided : work->best.cost);
-        if (undecided <= most)
-            return;
-    }
-}
-
 /* Many pieces: the whole times of the relaxation are cut, and only the rest is searched. */
 static void search_rest(struct work *work, const struct relaxation *relaxation) {
     const struct kinds *kinds = work->kinds;
@@ -182,7 +135,8 @@ static void find(struct work *work) {
     else
         search_all(work, &relaxation);
     if (pieces <= SEARCHED_PIECES_MOST && kinds->stock_count > 1 && !is_proved(work))
-        search_mixes(work);
+        take_bound(work,
+                   search_mixes(work->arena, kinds, &work->columns, work->bound, &work->best));
 }
 
 struct found find_layout(struct arena *arena, const struct kinds *kinds) {
