@@ -2,9 +2,10 @@
 
 #include "cut/knapsack.h"
 #include "cut/mixes.h"
+#include "cut/rounding.h"
 #include "cut/search.h"
 
-enum { STAGES = 3, LIMITS_MOST = 200 };
+enum { STAGES = 3, LIMITS_MOST = 200, ROUNDED_LEAST = 1, ROUNDED_MOST = 400000 };
 
 /* Worths that showed a choice to be too few: any other that holds no more of them is so too. */
 struct limit {
@@ -68,13 +69,17 @@ static enum search_outcome search_mix(struct mix_search *search, const struct mi
     if (relaxation.too_few || !relaxation.solved)
         return relaxation.too_few ? SEARCH_NONE : SEARCH_UNDECIDED;
     const struct search_task task = {demand, &relaxation, mix->cost, mix->boards, search->columns};
-    enum search_outcome outcome = SEARCH_UNDECIDED;
-    for (size_t k = 0; k < stages && outcome == SEARCH_UNDECIDED; k++) {
-        struct layout layout = {0};
+    struct layout layout = {0};
+    enum search_outcome outcome =
+        search_layout(search->arena, search->kinds, &task, &limits[0], &layout);
+    if (outcome == SEARCH_UNDECIDED &&
+        round_to_boards(search->arena, search->kinds, mix->boards, search->columns, &relaxation,
+                        stages > 1 ? ROUNDED_MOST : ROUNDED_LEAST, &layout))
+        outcome = SEARCH_FOUND;
+    for (size_t k = 1; k < stages && outcome == SEARCH_UNDECIDED; k++)
         outcome = search_layout(search->arena, search->kinds, &task, &limits[k], &layout);
-        if (outcome == SEARCH_FOUND && layout.cost < search->best->cost)
-            *search->best = layout;
-    }
+    if (outcome == SEARCH_FOUND && layout.cost < search->best->cost)
+        *search->best = layout;
     return outcome;
 }
 
@@ -102,10 +107,9 @@ int64_t search_mixes(struct arena *arena, const struct kinds *kinds, struct colu
         if (!mixes_between(arena, kinds, bound, &most, &mixes, &count))
             break;
         int64_t open = search_each(search, mixes, count);
-        bool is_open = open <= most && open < best->cost;
-        bound = is_open || best->cost <= most ? open : most + 1;
-        if (is_open)
-            break;
+        if (open <= most)
+            return open; /* a plan of this cost was found, or none of it ruled out */
+        bound = most + 1;
     }
     return bound;
 }

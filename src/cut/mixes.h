@@ -6,7 +6,7 @@
 
 #include "cut/kinds.h"
 
-enum { MIXES_MOST = 300 };
+enum { MIXES_MOST = 3000 };
 
 struct mix_of_stocks {
     int64_t cost;

@@ -228,6 +228,47 @@ Test(boards, sixty_pieces_are_proved) {
     }
 }
 
+/* Sixty pieces of as many lengths, to 1/16 in, from stocks of 6, 8, 10 and 12 ft: the bound of the
+ * least cost lies between what boards come to, so that nearly each of these was open once. */
+static size_t sixty_lengths(uint64_t *state, double least, double most, int64_t *lengths) {
+    size_t count = 0;
+    while (count < 60) {
+        double inches = least + (most - least) * random_next(state);
+        int64_t length = (int64_t)(16.0 * inches) * 1587500;
+        bool is_new = true;
+        for (size_t k = 0; k < count; k++)
+            is_new &= lengths[k] != length;
+        if (is_new)
+            lengths[count++] = length;
+    }
+    return count;
+}
+
+Test(boards, sixty_lengths_of_four_priced_stocks_are_proved) {
+    static const struct {
+        const char *name;
+        double least, most; /* in */
+        int64_t cost[4];
+    } priced[] = {{"a dear 6 ft", 3, 90, {275, 348, 465, 572}},
+                  {"10 ft by the foot cheapest", 3, 90, {271, 363, 449, 547}},
+                  {"by the foot all alike", 3, 90, {300, 400, 500, 600}},
+                  {"longer is cheaper", 3, 90, {299, 378, 445, 497}},
+                  {"three or four on 8 ft", 20, 30, {275, 348, 465, 572}}};
+    uint64_t state = 60;
+    for (int trial = 0; trial < 20; trial++) {
+        struct arena_mark mark = arena_mark(arena);
+        size_t p = (size_t)trial % (sizeof priced / sizeof *priced);
+        int64_t lengths[60];
+        struct board_stock stocks[4];
+        for (int s = 0; s < 4; s++)
+            stocks[s] = (struct board_stock){(72 + 24 * s) * 25400000LL, priced[p].cost[s]};
+        size_t count = sixty_lengths(&state, priced[p].least, priced[p].most, lengths);
+        struct board_task task = {lengths, count, stocks, 4, 3175000, 0};
+        cr_assert(cut_all(&task, priced[p].name).proved, "%s: trial %d", priced[p].name, trial);
+        arena_rewind(arena, mark);
+    }
+}
+
 /* Two stocks with prices: 8 ft at 3.20, 10 ft at 4.60. Three pieces of 39 in need a 10 ft board
  * (117.25 in) or an 8 ft one for two and another for one: 4.60 against 6.40. */
 Test(boards, the_cheaper_choice_of_stocks) {
