@@ -5,7 +5,13 @@
 #include "cut/rounding.h"
 #include "cut/search.h"
 
-enum { STAGES = 3, LIMITS_MOST = 200, ROUNDED_LEAST = 1, ROUNDED_MOST = 400000 };
+enum {
+    STAGES = 3,
+    LIMITS_MOST = 200,
+    ROUNDED_LEAST = 1,
+    ROUNDED_MOST = 400000,
+    BEHIND_OPEN_MOST = 200
+};
 
 /* Worths that showed a choice to be too few: any other that holds no more of them is so too. */
 struct limit {
@@ -87,9 +93,12 @@ static enum search_outcome search_mix(struct mix_search *search, const struct mi
 static int64_t search_each(struct mix_search *search, const struct mix_of_stocks *mixes,
                            size_t count) {
     int64_t open = INT64_MAX;
+    size_t behind_open = 0;
     for (size_t x = 0; x < count && mixes[x].cost < search->best->cost; x++) {
         /* once one is left open the others are only looked at for a better plan */
         size_t stages = open < INT64_MAX ? 1 : STAGES;
+        if (open < INT64_MAX && ++behind_open > BEHIND_OPEN_MOST)
+            break;
         if (search_mix(search, &mixes[x], stages) == SEARCH_UNDECIDED && mixes[x].cost < open)
             open = mixes[x].cost;
     }
