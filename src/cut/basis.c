@@ -11,6 +11,10 @@ bool basis_surplus(const struct basis *basis, int column) {
     return column < 0 && -1 - column < (int)basis->size;
 }
 
+int basis_share(const struct basis *basis) {
+    return -1 - 2 * (int)basis->size;
+}
+
 int basis_alone(const struct basis *basis, int column) {
     return -1 - column - (int)basis->size;
 }
@@ -22,6 +26,8 @@ int basis_stock_alone(const struct basis *basis, int row) {
 static double cost_of(const struct basis *basis, int column) {
     if (basis_surplus(basis, column))
         return 0.0;
+    if (basis->boards)
+        return column < 0 ? (double)basis->boards_cost : 0.0;
     int stock = column < 0 ? basis_stock_alone(basis, basis_alone(basis, column))
                            : basis->columns->items[column].stock;
     return (double)basis->kinds->cost[stock];
@@ -31,11 +37,18 @@ static double cost_of(const struct basis *basis, int column) {
 static double times_column(const struct basis *basis, const double *row_by_row, int column) {
     if (basis_surplus(basis, column))
         return -row_by_row[-1 - column];
+    double sum = 0.0;
+    if (column == basis_share(basis)) {
+        for (size_t s = 0; s < basis->kinds->stock_count; s++)
+            sum += row_by_row[basis->kind_rows + s] * basis->boards[s];
+        return sum;
+    }
     int row = basis_alone(basis, column);
     if (column < 0)
         return row_by_row[row] * (double)basis->alone[row];
     const struct pattern *pattern = &basis->columns->items[column];
-    double sum = 0.0;
+    if (basis->boards)
+        sum = -row_by_row[basis->kind_rows + (size_t)pattern->stock];
     for (size_t t = 0; t < pattern->take_count; t++)
         sum += row_by_row[basis->row[pattern->takes[t].kind]] * pattern->takes[t].count;
     return sum;
@@ -52,6 +65,15 @@ void basis_price(struct basis *basis) {
     }
 }
 
+double basis_beyond(const struct basis *basis, int column) {
+    return cost_of(basis, column) - times_column(basis, basis->price, column);
+}
+
+double basis_board_price(const struct basis *basis, size_t stock) {
+    return basis->boards ? basis->price[basis->kind_rows + stock]
+                         : (double)basis->kinds->cost[stock];
+}
+
 void basis_amounts(const struct basis *basis, const double *demand, double *amount) {
     size_t n = basis->size;
     for (size_t place = 0; place < n; place++) {
@@ -64,11 +86,16 @@ void basis_amounts(const struct basis *basis, const double *demand, double *amou
 static void fill_column(const struct basis *basis, int column, double *entries, size_t stride) {
     if (basis_surplus(basis, column)) {
         entries[(size_t)(-1 - column) * stride] = -1.0;
+    } else if (column == basis_share(basis)) {
+        for (size_t s = 0; s < basis->kinds->stock_count; s++)
+            entries[(basis->kind_rows + s) * stride] = basis->boards[s];
     } else if (column < 0) {
         int row = basis_alone(basis, column);
         entries[(size_t)row * stride] = basis->alone[row];
     } else {
         const struct pattern *pattern = &basis->columns->items[column];
+        if (basis->boards)
+            entries[(basis->kind_rows + (size_t)pattern->stock) * stride] = -1.0;
         for (size_t t = 0; t < pattern->take_count; t++)
             entries[(size_t)basis->row[pattern->takes[t].kind] * stride] = pattern->takes[t].count;
     }
@@ -101,20 +128,49 @@ int basis_add_column(struct basis *basis, struct pattern pattern) {
     return (int)basis->columns->count - 1;
 }
 
+/* Rows of kinds start with boards of one kind each; those of stocks with nothing but a little that
+ * is too much, so that no two places tie. */
+static void first_places(struct basis *basis) {
+    const struct kinds *kinds = basis->kinds;
+    size_t n = basis->size;
+    for (size_t row = 0; row < n; row++) {
+        double little = 1e-6 * (1.0 + (double)((row * 7919) % 1009) / 1009.0);
+        if (row >= basis->kind_rows) {
+            basis->in[row] = -1 - (int)row;
+            basis->inverse[row * n + row] = -1.0;
+            basis->shaken[row] = -little;
+            continue;
+        }
+        int kind = basis->kind[row];
+        int64_t fit = kinds->room[basis_stock_alone(basis, (int)row)] / kinds->size[kind];
+        fit = basis->boards ? 1 : fit;
+        basis->alone[row] = fit < basis->demand[kind] ? (int)fit : basis->demand[kind];
+        basis->in[row] = -1 - (int)(n + row);
+        basis->inverse[row * n + row] = 1.0 / basis->alone[row];
+        basis->shaken[row] = basis->demand[kind] + little;
+    }
+    basis_amounts(basis, basis->shaken, basis->amount);
+}
+
 struct basis basis_first(struct arena *arena, const struct kinds *kinds, const int *demand,
-                         struct columns *columns) {
-    struct basis basis = {.arena = arena, .kinds = kinds, .demand = demand, .columns = columns};
-    int64_t dearest = kinds->cost[kinds->stock_count - 1];
+                         const int *boards, struct columns *columns) {
+    struct basis basis = {
+        .arena = arena, .kinds = kinds, .demand = demand, .boards = boards, .columns = columns};
+    for (size_t s = 0; s < kinds->stock_count && boards; s++)
+        basis.boards_cost += boards[s] * kinds->cost[s];
+    int64_t dearest = boards ? basis.boards_cost : kinds->cost[kinds->stock_count - 1];
     basis.worth =
         dearest <= BOARD_WORTH_MOST / UNIT_WORTH ? UNIT_WORTH : BOARD_WORTH_MOST / dearest;
+    if (boards) /* pieces are worth as much as all boards at first: 120 of them in 2^53 */
+        basis.worth = basis.worth / 2 > 0 ? basis.worth / 2 : 1;
     basis.kind = ARENA_ARRAY(arena, int, kinds->count);
     basis.row = ARENA_ARRAY(arena, int, kinds->count);
     for (size_t k = 0; k < kinds->count; k++) {
-        basis.row[k] = demand[k] > 0 ? (int)basis.size : -1;
+        basis.row[k] = demand[k] > 0 ? (int)basis.kind_rows : -1;
         if (demand[k] > 0)
-            basis.kind[basis.size++] = (int)k;
+            basis.kind[basis.kind_rows++] = (int)k;
     }
-    size_t n = basis.size;
+    size_t n = basis.size = basis.kind_rows + (boards ? kinds->stock_count : 0);
     basis.alone = ARENA_ARRAY(arena, int, n);
     basis.in = ARENA_ARRAY(arena, int, n);
     basis.inverse = ARENA_ARRAY(arena, double, n *n);
@@ -122,15 +178,7 @@ struct basis basis_first(struct arena *arena, const struct kinds *kinds, const i
     basis.amount = ARENA_ARRAY(arena, double, n);
     basis.price = ARENA_ARRAY(arena, double, n);
     basis.entering = ARENA_ARRAY(arena, double, n);
-    for (size_t row = 0; row < n; row++) {
-        int kind = basis.kind[row];
-        int64_t fit = kinds->room[basis_stock_alone(&basis, (int)row)] / kinds->size[kind];
-        basis.alone[row] = fit < demand[kind] ? (int)fit : demand[kind];
-        basis.in[row] = -1 - (int)(n + row);
-        basis.inverse[row * n + row] = 1.0 / basis.alone[row];
-        basis.shaken[row] = demand[kind] + 1e-6 * (1.0 + (double)((row * 7919) % 1009) / 1009.0);
-    }
-    basis_amounts(&basis, basis.shaken, basis.amount);
+    first_places(&basis);
     return basis;
 }
 

@@ -5,7 +5,8 @@
  *
  * The order of it: first fit and best fit, longest first; lower bounds by length, by halves
  * (Martello and Toth's L2) and by the linear relaxation over cutting patterns (Gilmore and Gomory);
- * that relaxation rounded; then a search over the patterns that hold the longest piece left.
+ * that relaxation rounded; then a search over the patterns that hold the longest piece left; with
+ * several stocks one for each choice of boards, the cheapest first, after a relaxation of its own.
  * Nothing depends on time: every step is limited by how much it looks at, so the same pieces give
  * the same boards everywhere.
  */

@@ -2,7 +2,7 @@
 
 #include "cut/bounds.h"
 #include "cut/first_fit.h"
-#include "cut/mixes.h"
+#include "cut/mix_search.h"
 #include "cut/rounding.h"
 #include "cut/search.h"
 
@@ -58,7 +58,7 @@ static void search_quickly(struct work *work) {
         {4, 100000, 0}, {32, 300000, 0}, {0, 200000000, 0}};
     const struct relaxation none = {.scale = 1,
                                     .worth = ARENA_ARRAY(work->arena, int64_t, work->kinds->count)};
-    const struct search_task task = {work->kinds->demand, &none, work->bound, NULL};
+    const struct search_task task = {work->kinds->demand, &none, work->bound, NULL, NULL};
     size_t stages = is_tight(work) ? 3 : 2;
     for (size_t k = 0; k < stages && !is_proved(work); k++) {
         struct layout layout = {0};
@@ -74,7 +74,7 @@ static void search_all(struct work *work, const struct relaxation *relaxation) {
     for (size_t k = 0; k < most && !is_proved(work);) {
         struct layout layout = {0};
         int64_t cost = work->best.cost - 1;
-        const struct search_task task = {work->kinds->demand, relaxation, cost, NULL};
+        const struct search_task task = {work->kinds->demand, relaxation, cost, NULL, NULL};
         enum search_outcome outcome =
             search_layout(work->arena, work->kinds, &task, &searches[k], &layout);
         if (outcome == SEARCH_FOUND)
@@ -84,41 +84,6 @@ static void search_all(struct work *work, const struct relaxation *relaxation) {
         else
             k++;
     }
-}
-
-enum { MIX_SEARCHES = 3 };
-
-static enum search_outcome search_mix(struct work *work, const struct relaxation *relaxation,
-                                      const struct mix_of_stocks *mix, size_t stages) {
-    static const struct search_limits limits[MIX_SEARCHES] = {
-        {16, 30000, 0}, {256, 300000, 20000}, {0, 20000000, 200000}};
-    const struct search_task task = {work->kinds->demand, relaxation, mix->cost, mix->boards};
-    enum search_outcome outcome = SEARCH_UNDECIDED;
-    for (size_t k = 0; k < stages && outcome == SEARCH_UNDECIDED; k++) {
-        struct layout layout = {0};
-        outcome = search_layout(work->arena, work->kinds, &task, &limits[k], &layout);
-        if (outcome == SEARCH_FOUND)
-            take_layout(work, &layout);
-    }
-    return outcome;
-}
-
-/* Several stocks: the cost says little about the boards, so each choice of boards that costs less
- * than the best plan is searched by itself. */
-static void search_mixes(struct work *work, const struct relaxation *relaxation) {
-    struct mix_of_stocks *mixes;
-    size_t count;
-    if (!mixes_between(work->arena, work->kinds, work->bound, work->best.cost - 1, &mixes, &count))
-        return;
-    int64_t undecided = work->best.cost;
-    for (size_t x = 0; x < count && mixes[x].cost < work->best.cost; x++) {
-        /* once a mix is left open the others are only looked at for a better plan */
-        size_t stages = undecided < work->best.cost ? 1 : MIX_SEARCHES;
-        if (search_mix(work, relaxation, &mixes[x], stages) == SEARCH_UNDECIDED &&
-            mixes[x].cost < undecided)
-            undecided = mixes[x].cost;
-    }
-    take_bound(work, undecided < work->best.cost ? undecided : work->best.cost);
 }
 
 /* Many pieces: the whole times of the relaxation are cut, and only the rest is searched. */
@@ -133,10 +98,10 @@ static void search_rest(struct work *work, const struct relaxation *relaxation) 
         pieces += left[k];
     if (!pieces || pieces > SEARCHED_PIECES_MOST)
         return;
-    struct relaxation rest = relax(work->arena, kinds, left, &work->columns);
+    struct relaxation rest = relax(work->arena, kinds, left, NULL, &work->columns);
     if (!rest.solved || layout.cost + rest.bound > work->bound)
         return;
-    const struct search_task task = {left, &rest, work->bound - layout.cost, NULL};
+    const struct search_task task = {left, &rest, work->bound - layout.cost, NULL, NULL};
     for (size_t k = 0; k < SEARCHES && !is_proved(work); k++)
         if (search_layout(work->arena, kinds, &task, &searches[k], &layout) == SEARCH_FOUND)
             take_layout(work, &layout);
@@ -154,7 +119,7 @@ static void find(struct work *work) {
         search_quickly(work);
     if (is_proved(work))
         return;
-    struct relaxation relaxation = relax(work->arena, kinds, kinds->demand, &work->columns);
+    struct relaxation relaxation = relax(work->arena, kinds, kinds->demand, NULL, &work->columns);
     if (!relaxation.solved)
         return;
     take_bound(work, relaxation.bound);
@@ -170,7 +135,8 @@ static void find(struct work *work) {
     else
         search_all(work, &relaxation);
     if (pieces <= SEARCHED_PIECES_MOST && kinds->stock_count > 1 && !is_proved(work))
-        search_mixes(work, &relaxation);
+        take_bound(work,
+                   search_mixes(work->arena, kinds, &work->columns, work->bound, &work->best));
 }
 
 struct found find_layout(struct arena *arena, const struct kinds *kinds) {

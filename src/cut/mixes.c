@@ -52,19 +52,29 @@ static int cheapest_first(const void *left, const void *right) {
     return a->number - b->number;
 }
 
-bool mixes_between(struct arena *arena, const struct kinds *kinds, int64_t least, int64_t most,
+/* All mixes of these costs into the list; false where they are too many. */
+static bool list_all(struct listing *listing, int64_t most) {
+    listing->most = most;
+    listing->count = 0;
+    listing->steps = 0;
+    list_from(listing, 0, 0, 0);
+    return !is_full(listing);
+}
+
+bool mixes_between(struct arena *arena, const struct kinds *kinds, int64_t least, int64_t *most,
                    struct mix_of_stocks **mixes, size_t *count) {
     struct listing listing = {.arena = arena,
                               .kinds = kinds,
                               .least = least,
-                              .most = most,
                               .boards = ARENA_ARRAY(arena, int, kinds->stock_count),
                               .mixes = ARENA_ARRAY(arena, struct mix_of_stocks, MIXES_MOST)};
     for (size_t k = 0; k < kinds->count; k++)
         listing.size += kinds->size[k] * kinds->demand[k];
-    list_from(&listing, 0, 0, 0);
-    if (is_full(&listing))
-        return false;
+    while (!list_all(&listing, *most)) {
+        if (*most <= least)
+            return false;
+        *most = least + (*most - least) / 2;
+    }
     if (listing.count)
         qsort(listing.mixes, listing.count, sizeof *listing.mixes, cheapest_first);
     *mixes = listing.mixes;

@@ -6,7 +6,7 @@
 
 #include "cut/kinds.h"
 
-enum { MIXES_MOST = 300 };
+enum { MIXES_MOST = 3000 };
 
 struct mix_of_stocks {
     int64_t cost;
@@ -14,8 +14,9 @@ struct mix_of_stocks {
     int *boards; /* per stock */
 };
 
-/* Cheapest first. False where there are more than MIXES_MOST; the list then is of no use. */
-bool mixes_between(struct arena *arena, const struct kinds *kinds, int64_t least, int64_t most,
+/* Cheapest first. Where there are more than MIXES_MOST, *most is lowered until there are not. False
+ * where there are too many even of one cost. */
+bool mixes_between(struct arena *arena, const struct kinds *kinds, int64_t least, int64_t *most,
                    struct mix_of_stocks **mixes, size_t *count);
 
 #endif

@@ -49,7 +49,18 @@ static void measure_by_size(struct remainder *remainder) {
 }
 
 void remainder_measure(struct remainder *remainder, const struct relaxation *relaxation) {
-    measure_by_cost(remainder, BY_WORTH, relaxation->worth, relaxation->scale);
+    const struct kinds *kinds = remainder->kinds;
+    if (!remainder->given_boards) {
+        measure_by_cost(remainder, BY_WORTH, relaxation->worth, relaxation->scale);
+        return;
+    }
+    measure_new(remainder, BY_WORTH, relaxation->worth);
+    struct measure *measure = &remainder->measures[BY_WORTH];
+    measure->unit = (double)relaxation->scale;
+    for (size_t s = 0; s < kinds->stock_count; s++) {
+        measure->full[s] = relaxation->most[s];
+        measure->loss += remainder->left[kinds->count + s] * relaxation->most[s];
+    }
 }
 
 struct remainder remainder_new(struct arena *arena, const struct kinds *kinds, const int *demand,
@@ -84,8 +95,13 @@ void remainder_cut(struct remainder *remainder, const struct candidate *candidat
     }
 }
 
+const int *remainder_boards(const struct remainder *remainder) {
+    return remainder->given_boards ? remainder->left + remainder->kinds->count : NULL;
+}
+
 bool remainder_has(const struct remainder *remainder, int stock) {
-    return !remainder->given_boards || remainder->left[remainder->kinds->count + (size_t)stock] > 0;
+    const int *boards = remainder_boards(remainder);
+    return !boards || boards[stock] > 0;
 }
 
 bool remainder_lost(const struct remainder *remainder) {

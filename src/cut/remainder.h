@@ -43,6 +43,9 @@ void remainder_measure(struct remainder *remainder, const struct relaxation *rel
 /* Cut a board (sign 1), or undo that (-1). */
 void remainder_cut(struct remainder *remainder, const struct candidate *candidate, int sign);
 
+/* Boards left per stock; NULL: any number. */
+const int *remainder_boards(const struct remainder *remainder);
+
 /* May a board of this stock still be bought? */
 bool remainder_has(const struct remainder *remainder, int stock);
 

@@ -95,7 +95,88 @@ struct layout round_down(struct arena *arena, const struct kinds *kinds, const i
                 best = cut_so_far;
             break;
         }
-        relaxation = relax(arena, kinds, left, columns);
+        relaxation = relax(arena, kinds, left, NULL, columns);
     }
     return best;
+}
+
+/* ---- given boards ---- */
+
+enum { BRANCHES = 3 };
+
+struct diving {
+    struct arena *arena;
+    const struct kinds *kinds;
+    struct columns *columns;
+    int *left, *boards;
+    long relaxed, relaxed_most;
+    struct layout layout;
+};
+
+/* The columns that can be cut, those nearest to a whole time first. */
+static size_t nearest_to_whole(const struct diving *diving, const struct relaxation *relaxation,
+                               int *nearest) {
+    size_t count = 0;
+    double times[BRANCHES];
+    for (size_t k = 0; k < relaxation->count; k++) {
+        const struct pattern *column = &diving->columns->items[relaxation->column[k]];
+        if (!diving->boards[column->stock] || most_times(column, diving->left) <= 0)
+            continue;
+        size_t place = count < BRANCHES ? count++ : BRANCHES;
+        for (; place > 0 && times[place - 1] < relaxation->times[k]; place--)
+            if (place < BRANCHES) {
+                times[place] = times[place - 1];
+                nearest[place] = nearest[place - 1];
+            }
+        if (place < BRANCHES) {
+            times[place] = relaxation->times[k];
+            nearest[place] = relaxation->column[k];
+        }
+    }
+    return count;
+}
+
+static bool dive(struct diving *diving, const struct relaxation *relaxation) {
+    int nearest[BRANCHES];
+    size_t count = nearest_to_whole(diving, relaxation, nearest);
+    for (size_t k = 0; k < count; k++) {
+        const struct pattern column = diving->columns->items[nearest[k]];
+        const struct layout before = diving->layout;
+        diving->boards[column.stock]--;
+        cut(diving->arena, diving->kinds, &column, 1, diving->left, &diving->layout);
+        if (nothing_left(diving->kinds, diving->left))
+            return true;
+        long kinds = 0;
+        for (size_t i = 0; i < diving->kinds->count; i++)
+            kinds += diving->left[i] > 0;
+        diving->relaxed += kinds * kinds;
+        struct relaxation rest =
+            relax(diving->arena, diving->kinds, diving->left, diving->boards, diving->columns);
+        if (rest.solved && !rest.too_few && dive(diving, &rest))
+            return true;
+        if (diving->relaxed > diving->relaxed_most)
+            return false;
+        for (size_t t = 0; t < column.take_count; t++)
+            diving->left[column.takes[t].kind] += column.takes[t].count;
+        diving->layout = before;
+        diving->boards[column.stock]++;
+    }
+    return false;
+}
+
+bool round_to_boards(struct arena *arena, const struct kinds *kinds, const int *boards,
+                     struct columns *columns, const struct relaxation *known, long relaxed_most,
+                     struct layout *layout) {
+    struct diving diving = {.arena = arena,
+                            .kinds = kinds,
+                            .columns = columns,
+                            .left = ARENA_ARRAY(arena, int, kinds->count),
+                            .boards = ARENA_ARRAY(arena, int, kinds->stock_count),
+                            .relaxed_most = relaxed_most};
+    memcpy(diving.left, kinds->demand, kinds->count * sizeof *diving.left);
+    memcpy(diving.boards, boards, kinds->stock_count * sizeof *diving.boards);
+    if (!dive(&diving, known))
+        return false;
+    *layout = diving.layout;
+    return true;
 }

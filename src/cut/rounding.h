@@ -15,4 +15,10 @@ bool cut_whole_times(struct arena *arena, const struct kinds *kinds, const struc
 struct layout round_down(struct arena *arena, const struct kinds *kinds, const int *demand,
                          struct columns *columns, const struct relaxation *known);
 
+/* A plan from given boards: the column nearest to a whole time is cut and the rest relaxed again,
+ * then the next ones, until so many squares of kinds were relaxed. False where none was found. */
+bool round_to_boards(struct arena *arena, const struct kinds *kinds, const int *boards,
+                     struct columns *columns, const struct relaxation *known, long relaxed_most,
+                     struct layout *layout);
+
 #endif

@@ -5,7 +5,7 @@
 
 enum {
     WIDTH_MOST = 4000,
-    COLUMNS_MOST = 300,     /* kept from one relaxation to the next */
+    COLUMNS_MOST = 300,     /* kept from one relaxation to the next, besides those given */
     RELAXED_KINDS_LEAST = 6 /* fewer are searched sooner than relaxed */
 };
 
@@ -15,6 +15,7 @@ struct search {
     struct looking looking;
     struct remainder remainder;
     struct columns columns;
+    size_t given_columns;
     long relaxed, relaxed_most;
     struct failed *failed;
     struct candidate *chosen; /* per board of the plan so far */
@@ -32,11 +33,11 @@ static bool relax_anew(struct search *search, size_t first) {
     if (search->relaxed >= search->relaxed_most || kinds < RELAXED_KINDS_LEAST)
         return true;
     search->relaxed += kinds * kinds;
-    if (search->columns.count > COLUMNS_MOST)
-        search->columns.count = 0;
-    struct relaxation anew =
-        relax(search->arena, search->kinds, search->remainder.left, &search->columns);
-    if (anew.bound > search->remainder.cost_left)
+    if (search->columns.count > search->given_columns + COLUMNS_MOST)
+        search->columns.count = search->given_columns;
+    struct relaxation anew = relax(search->arena, search->kinds, search->remainder.left,
+                                   remainder_boards(&search->remainder), &search->columns);
+    if (anew.bound > search->remainder.cost_left || anew.too_few)
         return false;
     if (anew.solved)
         remainder_measure(&search->remainder, &anew);
@@ -84,6 +85,13 @@ static bool rest_fits(struct search *search) {
     return false;
 }
 
+/* A list of their own, since a search gives back what it finds. */
+static void take_columns(struct search *search, const struct columns *columns) {
+    for (size_t k = 0; columns && k < columns->count; k++)
+        ARRAY_PUSH(search->arena, &search->columns, columns->items[k]);
+    search->given_columns = search->columns.count;
+}
+
 enum search_outcome search_layout(struct arena *arena, const struct kinds *kinds,
                                   const struct search_task *task,
                                   const struct search_limits *limits, struct layout *layout) {
@@ -99,6 +107,7 @@ enum search_outcome search_layout(struct arena *arena, const struct kinds *kinds
         .relaxed_most = limits->relaxed,
         .failed = failed_new(arena, kinds->count + (task->boards ? kinds->stock_count : 0)),
         .chosen = ARENA_ARRAY(arena, struct candidate, pieces)};
+    take_columns(&search, task->columns);
     remainder_measure(&search.remainder, task->relaxation);
     if (rest_fits(&search)) {
         for (size_t k = 0; k < search.chosen_count; k++)

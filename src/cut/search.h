@@ -22,6 +22,7 @@ struct search_task {
     const struct relaxation *relaxation; /* of that demand */
     int64_t cost;                        /* at most */
     const int *boards;                   /* at most, of each stock; NULL: any number */
+    const struct columns *columns;       /* to relax with; NULL: none */
 };
 
 enum search_outcome {

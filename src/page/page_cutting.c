@@ -75,19 +75,15 @@ static void order(struct text *out, const struct cut_answer *cut) {
 }
 
 static void left_over(struct text *out, const struct cut_answer *cut) {
-    bool any = false;
-    for (size_t k = 0; k < cut->stick_count; k++) {
-        const char *list = cut_off_cuts(out->arena, cut, &cut->sticks[k]);
-        if (!list[0])
-            continue;
-        if (!any) {
-            part_heading(out, cut_left_heading(out->arena, cut));
-            text_add(out, "<ul>\n");
-        }
-        any = true;
-        page_item(out, arena_print(out->arena, "%s: %s", cut->sticks[k].name, list));
-    }
-    text_add(out, any ? "</ul>\n" : "");
+    size_t count;
+    const char **lines = cut_left_lines(out->arena, cut, &count);
+    if (!count)
+        return;
+    part_heading(out, cut_left_heading(out->arena, cut));
+    text_add(out, "<ul>\n");
+    for (size_t k = 0; k < count; k++)
+        page_item(out, lines[k]);
+    text_add(out, "</ul>\n");
 }
 
 static void weights(struct text *out, const struct cut_answer *cut) {

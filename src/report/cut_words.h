@@ -57,13 +57,13 @@ const char *cut_sheet_sentence(struct arena *arena, const struct cut_answer *ans
 const char **cut_batches(struct arena *arena, const struct cut_answer *answer,
                          const struct cut_sticks *sticks, size_t *batch_count);
 
-/* Off-cuts worth keeping: "2 x 3 ft, 1 ft 4 in"; "" where there are none. */
+/* Off-cuts worth keeping, a line for each kind of stick or sheet that leaves some: "rail: 2 x 3 ft,
+ * 1 ft 4 in". Of a sheet the larger strip over its whole width or length. (report/cut_left.c) */
 const char *cut_left_heading(struct arena *arena, const struct cut_answer *answer);
-const char *cut_off_cuts(struct arena *arena, const struct cut_answer *answer,
-                         const struct cut_sticks *sticks);
+const char **cut_left_lines(struct arena *arena, const struct cut_answer *answer, size_t *count);
 
-/* What is on every board and sheet, all of one length together, and what is left over.
- * (report/cut_plan_text.c) */
+/* What is on every board and sheet, and all of one length together (report/cut_plan_text.c); what
+ * is left over. */
 void cut_plan_section(struct text *text, const struct cut_answer *answer);
 void cut_order_section(struct text *text, const struct cut_answer *answer);
 void cut_left_section(struct text *text, const struct cut_answer *answer);

@@ -5,6 +5,7 @@
 #include "cut/bounds.h"
 #include "cut/first_fit.h"
 #include "cut/knapsack.h"
+#include "cut/rounding.h"
 #include "in_arena.h"
 #include "second_frame.h"
 
@@ -228,6 +229,47 @@ Test(boards, sixty_pieces_are_proved) {
     }
 }
 
+/* Sixty pieces of as many lengths, to 1/16 in, from stocks of 6, 8, 10 and 12 ft: the bound of the
+ * least cost lies between what boards come to, so that nearly each of these was open once. */
+static size_t sixty_lengths(uint64_t *state, double least, double most, int64_t *lengths) {
+    size_t count = 0;
+    while (count < 60) {
+        double inches = least + (most - least) * random_next(state);
+        int64_t length = (int64_t)(16.0 * inches) * 1587500;
+        bool is_new = true;
+        for (size_t k = 0; k < count; k++)
+            is_new &= lengths[k] != length;
+        if (is_new)
+            lengths[count++] = length;
+    }
+    return count;
+}
+
+Test(boards, sixty_lengths_of_four_priced_stocks_are_proved) {
+    static const struct {
+        const char *name;
+        double least, most; /* in */
+        int64_t cost[4];
+    } priced[] = {{"a dear 6 ft", 3, 90, {275, 348, 465, 572}},
+                  {"10 ft by the foot cheapest", 3, 90, {271, 363, 449, 547}},
+                  {"by the foot all alike", 3, 90, {300, 400, 500, 600}},
+                  {"longer is cheaper", 3, 90, {299, 378, 445, 497}},
+                  {"three or four on 8 ft", 20, 30, {275, 348, 465, 572}}};
+    uint64_t state = 60;
+    for (int trial = 0; trial < 20; trial++) {
+        struct arena_mark mark = arena_mark(arena);
+        size_t p = (size_t)trial % (sizeof priced / sizeof *priced);
+        int64_t lengths[60];
+        struct board_stock stocks[4];
+        for (int s = 0; s < 4; s++)
+            stocks[s] = (struct board_stock){(72 + 24 * s) * 25400000LL, priced[p].cost[s]};
+        size_t count = sixty_lengths(&state, priced[p].least, priced[p].most, lengths);
+        struct board_task task = {lengths, count, stocks, 4, 3175000, 0};
+        cr_assert(cut_all(&task, priced[p].name).proved, "%s: trial %d", priced[p].name, trial);
+        arena_rewind(arena, mark);
+    }
+}
+
 /* Two stocks with prices: 8 ft at 3.20, 10 ft at 4.60. Three pieces of 39 in need a 10 ft board
  * (117.25 in) or an 8 ft one for two and another for one: 4.60 against 6.40. */
 Test(boards, the_cheaper_choice_of_stocks) {
@@ -327,4 +369,78 @@ Test(boards, bound_by_halves) {
     cr_assert(bound_by_length(&kinds) == 7);
     cr_assert(bound_by_halves(&kinds) == 9);
     cr_assert(cut_all(&task, "halves").cost == 9);
+}
+
+/* ---- given boards ---- */
+
+enum { GIVEN_PIECES = 7, GIVEN_BOARDS = 4 };
+
+/* Every way to lay the pieces, the first ones laid already, into what is left of the boards. */
+static bool fit_in(const int64_t *size, int count, int64_t *room, int boards) {
+    if (count == 0)
+        return true;
+    for (int b = 0; b < boards; b++) {
+        if (room[b] < *size)
+            continue;
+        room[b] -= *size;
+        bool fit = fit_in(size + 1, count - 1, room, boards);
+        room[b] += *size;
+        if (fit)
+            return true;
+    }
+    return false;
+}
+
+static void holds_all(const struct kinds *kinds, const int *boards, const struct layout *layout) {
+    int left[GIVEN_PIECES] = {0}, used[2] = {0};
+    for (size_t k = 0; k < layout->count; k++) {
+        const struct pattern *pattern = &layout->items[k];
+        int64_t sum = 0;
+        used[pattern->stock] += pattern->times;
+        for (size_t t = 0; t < pattern->take_count; t++) {
+            left[pattern->takes[t].kind] += pattern->takes[t].count * pattern->times;
+            sum += kinds->size[pattern->takes[t].kind] * pattern->takes[t].count;
+        }
+        cr_assert(sum <= kinds->room[pattern->stock]);
+    }
+    for (size_t k = 0; k < kinds->count; k++)
+        cr_assert(left[k] == kinds->demand[k]);
+    for (size_t s = 0; s < kinds->stock_count; s++)
+        cr_assert(used[s] <= boards[s]);
+}
+
+/* Boards that are said to be too few are so, and what is rounded to them fits, against every way
+ * to lay the pieces; of those that are long enough altogether many are too few all the same. */
+Test(boards, given_boards_are_too_few_or_not) {
+    uint64_t state = 33;
+    int long_enough = 0, rounded = 0, wrongly_open = 0;
+    for (int trial = 0; trial < 2000; trial++) {
+        struct arena_mark mark = arena_mark(arena);
+        int64_t lengths[GIVEN_PIECES], room[GIVEN_BOARDS], sum = 0;
+        for (int k = 0; k < GIVEN_PIECES; k++)
+            sum += lengths[k] = 15 + (int64_t)(50 * random_next(&state));
+        const struct board_stock stocks[2] = {{72, 10}, {96, 13}};
+        const struct board_task task = {lengths, GIVEN_PIECES, stocks, 2, 0, 0};
+        struct board_plan plan = {0};
+        struct kinds kinds = kinds_of(arena, &task, &plan);
+        int boards[2] = {(int)(3 * random_next(&state)), 2};
+        for (int b = 0; b < boards[0] + boards[1]; b++)
+            sum -= room[b] = b < boards[0] ? 72 : 96;
+        bool fit = fit_in(lengths, GIVEN_PIECES, room, boards[0] + boards[1]);
+        struct columns columns = {0};
+        struct relaxation relaxation = relax(arena, &kinds, kinds.demand, boards, &columns);
+        struct layout layout = {0};
+        cr_assert(!(relaxation.too_few && fit), "trial %d: said to be too few", trial);
+        long_enough += relaxation.too_few && sum <= 0;
+        wrongly_open += !relaxation.too_few && !fit;
+        if (!relaxation.too_few && relaxation.solved &&
+            round_to_boards(arena, &kinds, boards, &columns, &relaxation, 10000, &layout)) {
+            cr_assert(fit, "trial %d: laid what does not fit", trial);
+            holds_all(&kinds, boards, &layout);
+            rounded++;
+        }
+        arena_rewind(arena, mark);
+    }
+    cr_assert(long_enough > 50 && rounded > 50 && wrongly_open < 100, "%d, %d, %d", long_enough,
+              rounded, wrongly_open);
 }

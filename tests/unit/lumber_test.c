@@ -163,13 +163,23 @@ Test(lumber, knot_ratios_stand_for_the_grades) {
             NEAR_ABS(knot_ratio(knots[i][j] * 0.0254, face[i] * 0.0254, face[i] * 0.0254),
                      ratio[i][j], 5e-4);
     cr_assert(knot_ratio(0.1, 0.0381, 0.0889) == 0.0);
+    /* in a 2x2 5/8 in is already No.2's limit, and 1 in leaves about 0.15: (1 - 1/1.625)^2 */
+    NEAR_ABS(knot_ratio(0.625 * 0.0254, 0.0381, 0.0381), 0.4746, 5e-4);
+    NEAR_ABS(knot_ratio(0.0254, 0.0381, 0.0381), 0.1479, 5e-4);
     NEAR_REL(knot_ratio(0.0, 0.0381, 0.0889), 1.0, 1e-12);
 }
 
 /* ASTM D245: 1 in 12 leaves 0.69 in bending, 0.82 under push; between two rows the steeper holds.
  */
 Test(lumber, grain_ratios) {
+    static const double rows[][3] = {{20, 1.00, 1.00}, {15, 0.76, 1.00}, {12, 0.69, 0.82},
+                                     {10, 0.61, 0.74}, {8, 0.53, 0.66},  {6, 0.40, 0.56}};
     double ratio;
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++)
+        for (int pushed = 0; pushed < 2; pushed++) {
+            cr_assert(grain_ratio(1.0 / rows[k][0], pushed, &ratio));
+            NEAR_REL(ratio, rows[k][1 + pushed], 1e-12);
+        }
     cr_assert(grain_ratio(1.0 / 12.0, false, &ratio));
     NEAR_REL(ratio, 0.69, 1e-12);
     cr_assert(grain_ratio(1.0 / 11.0, true, &ratio));
