@@ -4,9 +4,10 @@
     mutate.py SCRATCH [--count N] [--seed S] [--list] [--only PLACE]
 
 Copies the tree to SCRATCH, then for N places (80 where not said, spread evenly over all of src/check,
-src/loads and src/weather, or of PLACE, such as src/check or src/check/bend.c:106; from place S on) changes one sign or drops one factor, builds, and runs the
+src/loads and src/weather, from place S on) changes one sign or drops one factor, builds, and runs the
 unit tests, the published cases and the whole-program cases until one is red. What stays green is a
 survivor: it needs a test, or a line in tests/mutants-left with the reason why nobody can see it.
+PLACE is the only folder, file or line to look at: src/check, src/check/bend.c, src/check/bend.c:106.
 Ends with 1 where a survivor is not listed there.
 """
 import argparse, filecmp, os, re, shutil, subprocess, sys
