@@ -580,6 +580,16 @@ Test(strength, own_section_bends_by_its_inertia) {
         section_own(b * d, b * d * d * d / 12.0, d * b * b * b / 12.0, lumber.thickness, d);
     NEAR_REL(own.strong, b * d * d / 6.0, 1e-12);
     NEAR_REL(own.weak, d * b * b / 6.0, 1e-12);
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    input.edgewise = 1000 * LB_IN;
+    double want = check_bend(&input, NULL).ratio;
+    input.section = own;
+    NEAR_REL(check_bend(&input, &working).ratio, want, 1e-12);
+    NEAR_REL(noted(&working, "d"), 3.5, 1e-12);
+    redo_all(&working);
+    arena_free(arena);
 }
 
 /* By hand: 2x4, V 300 and 400 lb at right angles: 500 lb; 1.5 x 500/5.25 = 142.86 psi; SPF wet
