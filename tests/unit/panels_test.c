@@ -193,10 +193,14 @@ static struct rating hinge(double incline, double wind, bool opens) {
 }
 
 Test(panels, hinges_hanging_shut_and_open) {
-    NEAR_REL(hinge(RIGHT, 0.0, true).demand / POUND, 11.0 / 2.0, 1e-9);
+    struct rating calm = hinge(RIGHT, 0.0, true);
+    NEAR_REL(calm.demand / POUND, 11.0 / 2.0, 1e-9);
+    SAME_TEXT(calm.governs, "hanging there");
     NEAR_REL(hinge(0.0, 0.0, true).demand / POUND, 5.0 / 2.0, 1e-9);
     NEAR_REL(hinge(RIGHT, 10.0, true).demand / POUND, (11.0 + 26.4) / 2.0, 1e-9);
-    NEAR_REL(hinge(RIGHT, 10.0, false).demand / POUND, (11.0 + 9.6) / 2.0, 1e-9);
+    struct rating shut = hinge(RIGHT, 10.0, false);
+    NEAR_REL(shut.demand / POUND, (11.0 + 9.6) / 2.0, 1e-9);
+    SAME_TEXT(shut.governs, "shut in wind");
 }
 
 /* Where its screws have no value the hinge has none, and is not said to be anyhow. */
