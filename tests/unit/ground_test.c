@@ -525,6 +525,14 @@ Test(ground, hold_downs_alone) {
     cr_assert(redo_all(&working) == 3);
 }
 
+/* Round-off against all of the moments is nothing; a small moment that nothing holds is one. */
+Test(ground, what_round_off_leaves_overturns_nothing) {
+    struct tip_part dust[] = {{.words = "w", .moment = -1e6}, {.words = "v", .moment = 1e-4}};
+    cr_assert(check_tip(&(struct tip_input){dust, 2, NULL, 0}, NULL).ratio == 0.0);
+    struct tip_part small = {.words = "w", .moment = 1e-10};
+    cr_assert(check_tip(&(struct tip_input){&small, 1, NULL, 0}, NULL).ratio > 1.0);
+}
+
 /* ---- what is not a number passes nothing ---- */
 
 Test(ground, nan_passes_nothing) {

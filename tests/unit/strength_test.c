@@ -683,6 +683,15 @@ Test(strength, sag_by_hand) {
     arena_free(arena);
 }
 
+/* A 1x4 of 16 in between rails, wet, sag to span/240. */
+static struct slat_input slat_of(const struct lumber *lumber) {
+    return (struct slat_input){.lumber = lumber,
+                               .conditions = {.wet = true, .duration = DURATION_TEN_YEARS},
+                               .section = section_rectangle(lumber->thickness, lumber->width),
+                               .span = 16 * INCH,
+                               .sag_divisor = 240};
+}
+
 /* By hand: flat 1x4, ungraded SPF, wet, 16 in, 2 lb/in of trays, 20 lb can. S = 3.5 x 0.75^2/6 =
  * 0.32813; Fb 350 x 1.5 x Cfu 1.1 = 577.5. Share: 2 x 256/8 = 64 lb-in, 195.0 psi: 0.3377. Can: 80
  * lb-in, 243.8/(577.5 x 1.6) = 0.2639. Sag: I 0.12305, E' 0.9e6: 5 x 2 x 65536/(384 x 0.9e6 x
@@ -691,13 +700,9 @@ Test(strength, slat_by_hand) {
     struct lumber lumber = stick("1x4", "spruce-pine-fir", "ungraded");
     struct arena *arena = arena_new();
     struct working working = {.arena = arena};
-    struct slat_input input = {.lumber = &lumber,
-                               .conditions = {.wet = true, .duration = DURATION_TEN_YEARS},
-                               .section = section_rectangle(lumber.thickness, lumber.width),
-                               .span = 16 * INCH,
-                               .standing = 2 * LB / INCH,
-                               .can = 20 * LB,
-                               .sag_divisor = 240};
+    struct slat_input input = slat_of(&lumber);
+    input.standing = 2 * LB / INCH;
+    input.can = 20 * LB;
     struct rating rating = check_slat(&input, &working);
     NEAR_ABS(rating.ratio, 0.4623, 1e-4);
     SAME_TEXT(rating.governs, "sag");
@@ -707,6 +712,19 @@ Test(strength, slat_by_hand) {
     rating = check_slat(&input, NULL);
     NEAR_ABS(rating.ratio, 0.7916, 1e-4);
     SAME_TEXT(rating.governs, "bending under a full watering can");
+    /* the 2 lb/in as 0.25 of its own, 0.75 that stand and 1 that do not: 0.3377 in bending as
+     * before; sag 0.01541 x (1 x 2 + 1)/2 = 0.02312 of 0.06667: 0.3467; under 20 lb 80 + 0.25 x
+     * 256/8 = 88 lb-in: 0.2639 x 1.1 = 0.2903 */
+    struct working shares = {.arena = arena};
+    input.own_weight = 0.25 * LB / INCH;
+    input.standing = 0.75 * LB / INCH;
+    input.brief = LB / INCH;
+    input.can = 20 * LB;
+    NEAR_ABS(check_slat(&input, &shares).ratio, 0.3467, 1e-4);
+    NEAR_ABS(noted(&shares, "r2"), 0.2903, 1e-4);
+    redo_all(&shares);
+    input.sag_divisor = 1.0;
+    NEAR_ABS(check_slat(&input, NULL).ratio, 0.3377, 1e-4);
     arena_free(arena);
 }
 
@@ -717,13 +735,9 @@ Test(strength, slat_on_edge_by_hand) {
     struct lumber lumber = stick("1x4", "spruce-pine-fir", "ungraded");
     struct arena *arena = arena_new();
     struct working working = {.arena = arena};
-    struct slat_input input = {.lumber = &lumber,
-                               .conditions = {.wet = true, .duration = DURATION_TEN_YEARS},
-                               .section = section_rectangle(lumber.thickness, lumber.width),
-                               .on_edge = true,
-                               .span = 16 * INCH,
-                               .standing = 20 * LB / INCH,
-                               .sag_divisor = 240};
+    struct slat_input input = slat_of(&lumber);
+    input.on_edge = true;
+    input.standing = 20 * LB / INCH;
     struct rating rating = check_slat(&input, &working);
     NEAR_ABS(rating.ratio, 0.8104, 1e-4);
     SAME_TEXT(rating.governs, "bending under its share");
@@ -738,13 +752,10 @@ Test(strength, slat_on_edge_by_hand) {
 /* Sag is judged where a strength is missing; one that fails comes before what is not covered. */
 Test(strength, slat_without_a_strength) {
     struct lumber lumber = own(0.75, 3.5);
-    struct slat_input input = {.lumber = &lumber,
-                               .conditions = {.duration = DURATION_TEN_YEARS},
-                               .section = section_rectangle(lumber.thickness, lumber.width),
-                               .span = 16 * INCH,
-                               .standing = 2 * LB / INCH,
-                               .can = 20 * LB,
-                               .sag_divisor = 240};
+    struct slat_input input = slat_of(&lumber);
+    input.conditions.wet = false;
+    input.standing = 2 * LB / INCH;
+    input.can = 20 * LB;
     cr_assert(!check_slat(&input, NULL).covered);
     input.standing *= 20;
     struct rating rating = check_slat(&input, NULL);
