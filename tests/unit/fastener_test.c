@@ -411,6 +411,7 @@ Test(fastener, lead_holes) {
     NEAR_REL(dowel_lead_hole_withdrawal(&nail, 0.65).thread_most, 0.9 * 0.131 * INCH, 1e-12);
     struct dowel bolt = dowel(DOWEL_BOLT, "3/8", 4.0);
     NEAR_REL(dowel_lead_hole_lateral(&bolt, 0.42).thread_most, 0.4375 * INCH, 1e-12);
+    NEAR_REL(dowel_lead_hole_lateral(&bolt, 0.42).shank, 0.40625 * INCH, 1e-12);
 }
 
 /* No.8 is 4.17 mm: end 63 / 42 mm, edge 10.5 mm, in a row 63 / 42 mm (driven / prebored; the
