@@ -146,7 +146,7 @@ double dowel_combined(enum dowel_kind kind, double axial, double lateral, double
     }
     if (isinf(axial))
         return lateral / cosine;
-    if (axial == 0.0 || lateral == 0.0)
+    if (axial == 0.0)
         return axial * lateral; /* 0, or NAN where the other is not known */
     return axial * lateral / (axial * cosine + lateral * sine);
 }

@@ -24,14 +24,12 @@ static void note_ratio(struct working *working, const char *formula, const struc
 }
 
 static const char *numbered(const struct working *working, const char *letter, size_t number) {
-    return working ? arena_print(working->arena, "%s%zu", letter, number) : "";
+    return arena_print(working->arena, "%s%zu", letter, number);
 }
 
 /* One part: its force and where that acts, as far as it is one force; returns its moment's symbol.
  */
 static void note_part(struct working *working, const struct tip_part *part, size_t number) {
-    if (!working)
-        return;
     const char *moment = numbered(working, "M", number);
     bool overturns = part->moment > 0.0;
     const char *words = arena_print(working->arena, "%s: moment that %s", part->words,

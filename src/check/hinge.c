@@ -55,10 +55,9 @@ struct rating check_hinge(const struct hinge_input *input, struct working *worki
     sideways.shear = each;
     pulled.pull = each;
     struct rating shear = screw_rating(&sideways, &values), pull = screw_rating(&pulled, &values);
-    shear.governs = "sideways";
     struct rating worst = rating_worse(shear, pull);
-    const char *how = open ? "standing open in wind" : wind ? "shut in wind" : "hanging there";
-    worst.governs = worst.covered ? how : worst.governs;
+    if (worst.covered)
+        worst.governs = open ? "standing open in wind" : wind ? "shut in wind" : "hanging there";
     check_screw(rating_is_worse(&pull, &shear) ? &pulled : &sideways, working);
     return worst;
 }

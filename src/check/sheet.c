@@ -53,7 +53,7 @@ static double note_out(const struct sheet_press *press, const char *words, struc
 static bool row_of(const char *sheet, const char *field, struct cited *out) {
     char row[128];
     int length = snprintf(row, sizeof row, "%s.%s", sheet, field);
-    return length > 0 && (size_t)length < sizeof row && table_value(SPAN_TABLE, row, out);
+    return (size_t)length < sizeof row && table_value(SPAN_TABLE, row, out);
 }
 
 /* The row of the next higher load. */

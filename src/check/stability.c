@@ -64,10 +64,6 @@ double column_curve(double critical, double star, double c) {
     return curve(critical / star, c);
 }
 
-double beam_curve(double critical, double star) {
-    return curve(critical / star, table_constant("beam-c").value);
-}
-
 struct beam_stability beam_stability(enum load_shape shape, double unheld, double thickness,
                                      double depth, double fb_star, double least_stiffness,
                                      struct working *working) {

@@ -46,8 +46,8 @@ struct column_stability column_stability(const double effective_length[2], doubl
                                          double thickness, double fc_star, double least_stiffness,
                                          struct working *working);
 
-/* The bare curves: CP(FcE, Fc*, c) and CL(FbE, Fb*). 0 at FcE = 0, towards 1 as it grows. */
+/* The bare curve CP(FcE, Fc*, c); CL has the same of FbE and Fb*. 0 at FcE = 0, towards 1 as it
+ * grows. */
 double column_curve(double critical, double star, double c);
-double beam_curve(double critical, double star);
 
 #endif

@@ -1,5 +1,7 @@
 #include "check/strength.h"
 
+#include <math.h>
+
 #define FACTORS_SOURCE "NDS 2018 4.3.1"
 
 /* The symbols of one property's factors; size NULL where no size factor applies. */
@@ -40,43 +42,37 @@ static bool size_factor(const struct lumber *lumber, enum property property,
     return true;
 }
 
-/* CM; 1 where the reference value times the size factor is no higher than the table's threshold. */
-static bool wet_factor(enum property property, double sized, bool wet, struct working *working,
-                       double *factor) {
+/* CM; 1 where the reference value times the size factor is no higher than the table's threshold.
+ * A row that is not there has no value, and NAN passes nothing. */
+static double wet_factor(enum property property, double sized, bool wet, struct working *working) {
     const struct recipe *recipe = &RECIPES[property];
-    struct cited cited, exempt;
-    if (!wet) {
-        *factor = working_given(working, recipe->wet, "wet factor: dry", 1.0, QUANTITY_NUMBER);
-        return true;
-    }
-    if (!table_wet_factor(property, &cited, &exempt))
-        return false;
+    struct cited cited = {NAN, "", MARK_TRADE}, exempt = cited;
+    if (!wet)
+        return working_given(working, recipe->wet, "wet factor: dry", 1.0, QUANTITY_NUMBER);
+    table_wet_factor(property, &cited, &exempt);
     if (exempt.value > 0.0) {
         working_cited(working, recipe->threshold,
                       "strength x size factor up to which wet is as dry", exempt, QUANTITY_STRESS);
-        if (sized <= exempt.value * (1.0 + 1e-9)) {
-            *factor = working_step(working, recipe->wet,
-                                   "wet factor: 1, strength x size factor is not over that", NULL,
-                                   1.0, QUANTITY_NUMBER, cited.source);
-            return true;
-        }
+        if (sized <= exempt.value * (1.0 + 1e-9))
+            return working_step(working, recipe->wet,
+                                "wet factor: 1, strength x size factor is not over that", NULL, 1.0,
+                                QUANTITY_NUMBER, cited.source);
     }
-    *factor = working_cited(working, recipe->wet, "wet factor", cited, QUANTITY_NUMBER);
-    return true;
+    return working_cited(working, recipe->wet, "wet factor", cited, QUANTITY_NUMBER);
 }
 
 /* Reference x size x wet, noting the three. */
 static bool sized_and_wet(const struct lumber *lumber, enum property property, bool wet,
                           struct working *working, double *out) {
     const struct lumber_value *value = &lumber->values[property];
-    double size, moist;
+    double size;
     if (!value->has)
         return false;
     double reference = lumber_reference(lumber, property, working);
-    if (!size_factor(lumber, property, working, &size) ||
-        !wet_factor(property, reference * size, wet, working, &moist))
+    if (!size_factor(lumber, property, working, &size))
         return false;
-    *out = reference * size * moist;
+    double sized = reference * size;
+    *out = sized * wet_factor(property, sized, wet, working);
     return true;
 }
 
@@ -109,8 +105,7 @@ bool strength(const struct lumber *lumber, enum property property,
 /* Cr: only where a grade speaks for the sticks that share. */
 static double repetitive_factor(const struct lumber *lumber, bool repetitive,
                                 struct working *working) {
-    bool graded = lumber->basis == LUMBER_GRADED || lumber->basis == LUMBER_NO_VALUES;
-    if (repetitive && graded)
+    if (repetitive && lumber->basis == LUMBER_GRADED)
         return working_cited(working, "Cr", "three or more share the load",
                              table_constant("repetitive-factor"), QUANTITY_NUMBER);
     return working_given(working, "Cr",

@@ -1,12 +1,13 @@
 #!/usr/bin/env python3
 """Does every sign and factor of the checks and loads matter to the tests?
 
-    mutate.py SCRATCH [--count N] [--seed S] [--list] [--only FILE:LINE]
+    mutate.py SCRATCH [--count N] [--seed S] [--list] [--only PLACE]
 
 Copies the tree to SCRATCH, then for N places (80 where not said, spread evenly over all of src/check,
 src/loads and src/weather, from place S on) changes one sign or drops one factor, builds, and runs the
 unit tests, the published cases and the whole-program cases until one is red. What stays green is a
 survivor: it needs a test, or a line in tests/mutants-left with the reason why nobody can see it.
+PLACE is the only folder, file or line to look at: src/check, src/check/bend.c, src/check/bend.c:106.
 Ends with 1 where a survivor is not listed there.
 """
 import argparse, filecmp, os, re, shutil, subprocess, sys
@@ -72,6 +73,11 @@ def places(root):
                         yield f"src/{folder}/{name}", number, what, changed
 
 
+def named(place, only):
+    file, number = place[0], place[1] + 1
+    return not only or only == f"{file}:{number}" or f"{file}/".startswith(only.rstrip("/") + "/")
+
+
 def copy_changed(source, target):
     """With a new time where it differs, so that make sees it; left alone where it does not."""
     if not os.path.exists(target) or not filecmp.cmp(source, target, shallow=False):
@@ -112,11 +118,9 @@ def main():
     parser.add_argument("--only")
     options = parser.parse_args()
     root = os.path.realpath(os.path.join(os.path.dirname(__file__), "..", ".."))
-    everything = list(places(root))
+    everything = [place for place in places(root) if named(place, options.only)]
     step = max(1, len(everything) // options.count)
     chosen = everything[options.seed % step::step][: options.count]
-    if options.only:
-        chosen = [place for place in everything if f"{place[0]}:{place[1] + 1}" == options.only]
     print(f"{len(everything)} places, {len(chosen)} tried", flush=True)
     if options.list:
         for file, number, what, changed in chosen:

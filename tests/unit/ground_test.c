@@ -510,6 +510,29 @@ Test(ground, half_a_trestle_leans) {
     cr_assert(!strstr(check_of(&result, "lean/x")->governs, "half of each shelf alone"));
 }
 
+/* ---- the check alone ---- */
+
+/* Two hold-downs and no weight: 25 x 1 + 30 x 2 = 85 N-m against 170. A load that presses down and
+ * pushes level at once has no arm of its own: its moment is given as it is. */
+Test(ground, hold_downs_alone) {
+    struct working working = {.arena = arena};
+    struct tip_part part = {.words = "wind on the roof", .moment = 170.0};
+    struct tip_hold holds[] = {{25.0, 1.0}, {30.0, 2.0}};
+    struct rating rating = check_tip(&(struct tip_input){&part, 1, holds, 2}, &working);
+    NEAR_REL(rating.ratio, 2.0, 1e-12);
+    NEAR_REL(noted(&working, "M1"), 170.0 / (4.4482216152605 * 0.0254), 1e-12);
+    cr_assert(isnan(noted(&working, "W1")) && isnan(noted(&working, "H1")), "no force, no arm");
+    cr_assert(redo_all(&working) == 3);
+}
+
+/* Round-off against all of the moments is nothing; a small moment that nothing holds is one. */
+Test(ground, what_round_off_leaves_overturns_nothing) {
+    struct tip_part dust[] = {{.words = "w", .moment = -1e6}, {.words = "v", .moment = 1e-4}};
+    cr_assert(check_tip(&(struct tip_input){dust, 2, NULL, 0}, NULL).ratio == 0.0);
+    struct tip_part small = {.words = "w", .moment = 1e-10};
+    cr_assert(check_tip(&(struct tip_input){&small, 1, NULL, 0}, NULL).ratio > 1.0);
+}
+
 /* ---- what is not a number passes nothing ---- */
 
 Test(ground, nan_passes_nothing) {

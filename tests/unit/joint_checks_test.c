@@ -90,6 +90,19 @@ Test(joint_checks, end_grain_holds_sideways_and_no_pull) {
     cr_assert(!rated(&butt, 20.0, 1.001).covered, "more than a little");
 }
 
+/* NDS 12.2.1.3: a lag does hold in end grain, 0.75 of its value. 3/8 x 4 in, thread 2.5 in less the
+ * point 7/32: 1800 x 0.42^1.5 x 0.375^0.75 = 234.8 lb/in, x 2.28125 x 0.75 = 401.7 lb. Steel under
+ * the head lets nothing through. */
+Test(joint_checks, a_lag_pulled_out_of_end_grain) {
+    struct screwed butt = screwed(36.0, true, false);
+    cr_assert(dowel_find(DOWEL_LAG, NAIL_COMMON, "3/8", &butt.dowel), "3/8 in");
+    dowel_set_length(&butt.dowel, 4.0 * INCH);
+    butt.input.side = (struct dowel_layer){.thickness = 0.06 * INCH, .steel = true};
+    struct rating pulled = rated(&butt, 0.0, 100.0);
+    cr_assert(pulled.covered, "pulled");
+    NEAR_ABS(pulled.limit / POUND, 401.7, 0.05);
+}
+
 /* A little pull counts where pulling has a value. */
 Test(joint_checks, a_little_pull_counts_where_it_can_be_held) {
     struct screwed lap = screwed(1.5, false, false);
@@ -141,6 +154,12 @@ Test(joint_checks, a_bolt_is_held_by_its_washers) {
     lap.input.dowel = &lap.dowel;
     lap.input.pull = NAN;
     cr_assert(!(check_screw(&lap.input, NULL).ratio <= 1.0), "a pull that is no number");
+    /* wood of which nobody knows what it takes across the grain */
+    wood.values[PROPERTY_FCP].has = false;
+    struct rating unknown = rated(&lap, 1.0, 114.75);
+    cr_assert(!unknown.covered, "a washer on unknown wood");
+    SAME_TEXT(unknown.missing, "strength against pressure across the grain Fcp");
+    SAME_TEXT(unknown.governs, "");
 }
 
 /* A bolt has no withdrawal; without washers a pull along it has no value. */
@@ -182,6 +201,7 @@ Test(joint_checks, the_moment_of_a_glue_line) {
 }
 
 Test(joint_checks, glue_that_has_no_value) {
+    cr_assert(glue_moment(&(struct glue_input){.along = 0.0}) == 0.0, "no patch holds nothing");
     struct glue_input wet = {.along = 0.038, .across = 0.038, .wet = true};
     cr_assert(!check_glue(&wet, NULL).covered, "wet");
     struct glue_input pulled = {.along = 0.038, .across = 0.038, .pull = 4.5};

@@ -45,6 +45,9 @@ Test(panels, outside_the_table_is_not_covered) {
     cr_assert(!span("twin-wall-4mm", 51.0, 0.1, 0.0).covered, "past its only load");
     cr_assert(!span("plywood-1/2in", 10.0, 0.1, 0.0).covered, "no row");
     cr_assert(!span("twin-wall-4mm", 10.0, 0.1, 1.0).covered, "no roof over 3 ft");
+    char endless[200] = "";
+    memset(endless, 'x', sizeof endless - 1);
+    cr_assert(!span(endless, 10.0, 0.1, 0.0).covered, "a name longer than any row");
     NEAR_REL(span("twin-wall-4mm", 10.0, 0.2, 0.9).ratio, 0.5, 1e-12);
 }
 
@@ -75,25 +78,30 @@ Test(panels, suction_counts_where_it_is_more) {
 }
 
 /* 0.6 x 10 psf x 2.5 - 0.6 x 1 psf = 14.4 psf; screws 12 in apart, 1 ft of sheet: 14.4 lb. */
-static struct rating screw(double wind, struct dowel_layer side) {
+static struct rating screw_into(double gravity, double wind, struct dowel_layer side) {
     struct working working = {.arena = arena};
     struct dowel dowel;
     cr_assert(dowel_find(DOWEL_SCREW, NAIL_COMMON, "8", &dowel), "No.8");
     dowel_set_length(&dowel, side.thickness + 10.0 * 0.164 * INCH);
-    const struct sheet_screw_input input = {.press = {.weight = PSF,
-                                                      .wind = wind * PSF,
-                                                      .edge = plain(2.5),
-                                                      .with_weight = 0.6,
-                                                      .with_wind = 0.6},
-                                            .spacing = 12.0 * INCH,
-                                            .width = FOOT,
-                                            .dowel = &dowel,
-                                            .side = side,
-                                            .main = {.thickness = INFINITY, .gravity = plain(0.42)},
-                                            .service = {.duration = DURATION_TEN_MINUTES}};
+    const struct sheet_screw_input input = {
+        .press = {.weight = PSF,
+                  .wind = wind * PSF,
+                  .edge = plain(2.5),
+                  .with_weight = 0.6,
+                  .with_wind = 0.6},
+        .spacing = 12.0 * INCH,
+        .width = FOOT,
+        .dowel = &dowel,
+        .side = side,
+        .main = {.thickness = INFINITY, .gravity = plain(gravity)},
+        .service = {.duration = DURATION_TEN_MINUTES}};
     struct rating rating = check_sheet_screw(&input, &working);
     cr_assert(redo_all(&working) > 0);
     return rating;
+}
+
+static struct rating screw(double wind, struct dowel_layer side) {
+    return screw_into(0.42, wind, side);
 }
 
 /* Plywood 1/2 in: the head goes through at 690 pi 0.312 0.42^2 0.5 x 1.6 = 95.4 lb, the thread
@@ -103,6 +111,39 @@ Test(panels, a_screw_in_plywood) {
         screw(10.0, (struct dowel_layer){.thickness = 0.5 * INCH, .gravity = plain(0.42)});
     NEAR_REL(rating.demand / POUND, 14.4, 1e-9);
     NEAR_ABS(rating.limit / POUND, 95.44, 0.05);
+}
+
+/* Under 3/4 in of heavy wood the thread gives first: the head goes through G 0.7 at 690 pi 0.312
+ * 0.7^2 0.75 x 1.6 = 398 lb, the thread of 2/3 x 2.39 in holds 82.45 x 1.593 x 1.6 = 210.2 lb. */
+Test(panels, a_screw_under_heavy_wood) {
+    struct rating rating =
+        screw(10.0, (struct dowel_layer){.thickness = 0.75 * INCH, .gravity = plain(0.7)});
+    NEAR_ABS(rating.limit / POUND, 210.2, 0.05);
+    SAME_TEXT(rating.governs, "pulled out of the wood");
+    struct rating plywood =
+        screw(10.0, (struct dowel_layer){.thickness = 0.5 * INCH, .gravity = plain(0.42)});
+    SAME_TEXT(plywood.governs, "head pulled through the sheet");
+}
+
+/* Heads have no value in wood under 5/16 in: not covered, until the thread gives: 82.45 x 2/3
+ * x 1.89 x 1.6 = 166.2 lb under 0.6 x 150 x 2.5 - 0.6 = 224.4 lb. */
+Test(panels, a_screw_in_thin_plywood) {
+    const struct dowel_layer thin = {.thickness = 0.25 * INCH, .gravity = plain(0.42)};
+    struct rating light = screw(10.0, thin), strong = screw(150.0, thin);
+    cr_assert(!light.covered);
+    SAME_TEXT(light.missing, "the side member is thinner or thicker than the published values go");
+    NEAR_REL(light.demand / POUND, 14.4, 1e-9);
+    NEAR_ABS(strong.limit / POUND, 166.2, 0.05);
+    NEAR_REL(strong.ratio, 224.4 / (strong.limit / POUND), 1e-9);
+}
+
+/* No withdrawal value holds for wood lighter than 0.31. */
+Test(panels, a_screw_into_light_wood) {
+    struct rating rating = screw_into(
+        0.30, 10.0, (struct dowel_layer){.thickness = 0.5 * INCH, .gravity = plain(0.42)});
+    cr_assert(!rating.covered && isnan(rating.ratio));
+    SAME_TEXT(rating.missing, "the wood is lighter or heavier than the published values go");
+    NEAR_REL(rating.demand / POUND, 14.4, 1e-9);
 }
 
 /* Nothing is published under a head on plastic: not covered, until the thread itself gives: 2850 x
@@ -120,7 +161,7 @@ Test(panels, a_screw_in_plastic) {
 
 /* 10 lb on an upright line of hinges 20 in apart, 24 in wide: 10 (0.5 + 24/40) = 11 lb. Wind 10 psf
  * on 4 ft2: open 0.5 x 0.6 x 10 x 4 x 2.2 = 26.4 lb, shut 0.25 x 0.6 x 10 x 4 x 1.6 = 9.6 lb. */
-static struct rating hinge(double incline, double wind, bool opens) {
+static struct rating hinge_on(double gravity, double incline, double wind, bool opens) {
     struct working working = {.arena = arena};
     struct dowel dowel;
     cr_assert(dowel_find(DOWEL_SCREW, NAIL_COMMON, "8", &dowel), "No.8");
@@ -140,18 +181,34 @@ static struct rating hinge(double incline, double wind, bool opens) {
         .count = 2,
         .screw = {.dowel = &dowel,
                   .side = {.thickness = 0.06 * INCH, .steel = true},
-                  .main = {.thickness = INFINITY, .gravity = plain(0.42)},
+                  .main = {.thickness = INFINITY, .gravity = plain(gravity)},
                   .service = {.duration = DURATION_TEN_MINUTES}}};
     struct rating rating = check_hinge(&input, &working);
     cr_assert(redo_all(&working) > 0);
     return rating;
 }
 
+static struct rating hinge(double incline, double wind, bool opens) {
+    return hinge_on(0.42, incline, wind, opens);
+}
+
 Test(panels, hinges_hanging_shut_and_open) {
-    NEAR_REL(hinge(RIGHT, 0.0, true).demand / POUND, 11.0 / 2.0, 1e-9);
+    struct rating calm = hinge(RIGHT, 0.0, true);
+    NEAR_REL(calm.demand / POUND, 11.0 / 2.0, 1e-9);
+    SAME_TEXT(calm.governs, "hanging there");
     NEAR_REL(hinge(0.0, 0.0, true).demand / POUND, 5.0 / 2.0, 1e-9);
     NEAR_REL(hinge(RIGHT, 10.0, true).demand / POUND, (11.0 + 26.4) / 2.0, 1e-9);
-    NEAR_REL(hinge(RIGHT, 10.0, false).demand / POUND, (11.0 + 9.6) / 2.0, 1e-9);
+    struct rating shut = hinge(RIGHT, 10.0, false);
+    NEAR_REL(shut.demand / POUND, (11.0 + 9.6) / 2.0, 1e-9);
+    SAME_TEXT(shut.governs, "shut in wind");
+}
+
+/* Where its screws have no value the hinge has none, and is not said to be anyhow. */
+Test(panels, a_hinge_on_light_wood) {
+    struct rating rating = hinge_on(0.30, RIGHT, 0.0, false);
+    cr_assert(!rating.covered && isnan(rating.ratio));
+    NEAR_REL(rating.demand / POUND, 11.0 / 2.0, 1e-9);
+    SAME_TEXT(rating.governs, "");
 }
 
 /* ---- in a frame ---- */

@@ -209,6 +209,22 @@ Test(strength, column_curve_textbook) {
     NEAR_REL(column_curve(1e12, 1.0, 0.8), 1.0, 1e-9);
     NEAR_REL(column_curve(1e-9, 1.0, 0.8), 1e-9, 1e-6);
     cr_assert(column_curve(0.0, 1.0, 0.8) == 0.0 && isnan(column_curve(NAN, 1.0, 0.8)));
+    cr_assert(column_curve(INFINITY, 1.0, 0.8) == 1.0, "it cannot buckle");
+    /* c = 1 is the corner itself: the lower of FcE and Fc*, and no root of less than nothing at it
+     */
+    for (double a = 0.25; a < 4.0; a += 0.25)
+        NEAR_REL(column_curve(a, 1.0, 1.0), fmin(a, 1.0), 1e-12);
+    NEAR_REL(column_curve(nextafter(1.0, 2.0), 1.0, 1.0), 1.0, 1e-7);
+}
+
+/* A length that is no number, in either plane, leaves no CP. */
+Test(strength, column_of_unknown_length) {
+    for (int plane = 0; plane < 2; plane++) {
+        double length[2] = {1.0, 1.0};
+        length[plane] = NAN;
+        cr_assert(isnan(column_stability(length, 0.089, 0.038, 7e6, 3e9, NULL).factor), "%d",
+                  plane);
+    }
 }
 
 /* lumber.md, end of section 7: CL of a 2x12, lu 96 in, uniform, Fb* 1000, Emin' 580 000. */
@@ -292,6 +308,75 @@ Test(strength, push_and_bending_both_ways_by_hand) {
     arena_free(arena);
 }
 
+/* 3.9-3 has a term only for what is there, and a stick that is held no buckling stress: every such
+ * formula is redone. By hand, held everywhere, the numbers of above: on edge and flat,
+ * 326.53/1312.5
+ * + 228.57/1443.75 = 0.40710; pushed and flat, (95.24/1322.5)^2 + 0.15832 = 0.16350. */
+Test(strength, push_sum_has_only_the_terms_that_are_there) {
+    struct lumber lumber = stick("2x4", "spruce-pine-fir", "no-2");
+    struct arena *arena = arena_new();
+    for (int bits = 0; bits < 64; bits++) {
+        struct working working = {.arena = arena};
+        struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+        input.N = bits & 1 ? -500 * LB : 0.0;
+        input.edgewise = bits & 2 ? 1000 * LB_IN : 0.0;
+        input.flatwise = bits & 4 ? 300 * LB_IN : 0.0;
+        input.effective_length[0] = bits & 8 ? 36 * INCH : 0.0;
+        input.effective_length[1] = bits & 16 ? 36 * INCH : 0.0;
+        input.unheld = bits & 32 ? 36 * INCH : 0.0;
+        struct rating rating = check_bend(&input, &working);
+        cr_assert(rating.covered && rating.ratio < 1.0);
+        redo_all(&working);
+        bool sum = (bits & 7) == 3 || (bits & 7) == 5 || (bits & 7) == 6 || (bits & 7) == 7;
+        cr_assert(isfinite(noted(&working, "sum")) == sum, "%d", bits);
+        if (bits == 6 || bits == 5)
+            NEAR_ABS(rating.ratio, bits == 6 ? 0.40710 : 0.16350, 1e-5);
+    }
+    arena_free(arena);
+}
+
+/* 3.9.1: a pull larger than the bending presses no edge, it does not help either: sum2 is the share
+ * of the bending flatwise, 228.57/1443.75 = 0.15832. 500 lb on 5.25 in2 pull with 95.24 psi, 100
+ * lb-in on edge bend with 32.65. sum1 = 95.24/(450 x 1.5) + 32.65/1312.5 + 0.15832 = 0.32429. */
+Test(strength, more_pull_than_bending_on_edge) {
+    struct lumber lumber = stick("2x4", "spruce-pine-fir", "no-2");
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    input.N = 500 * LB;
+    input.edgewise = 100 * LB_IN;
+    input.flatwise = 300 * LB_IN;
+    NEAR_ABS(check_bend(&input, &working).ratio, 0.32429, 1e-5);
+    NEAR_ABS(noted(&working, "sum2"), 0.15832, 1e-5);
+    redo_all(&working);
+    arena_free(arena);
+}
+
+/* Past buckling the largest of what there is stands for the sum. 2x4 SPF No.2, le2 72 in: FcE2
+ * 181.95, CP 0.13347, Fc' 176.52.
+ * 200 psi, held along, on edge 2 x 1312.5 and flat 1.5 x 1443.75: 3.5, not the push's 1.133.
+ * 0.6 x 181.95 psi, lu 144 in: le 1.63 x 144 + 10.5 = 245.2, FbE 1604.4, Fb1' 1160.7; fb1 0.65 x
+ * 1604.4: share 0.898, push 0.618, turning 0.6 + 0.65^2 = 1.0225. */
+Test(strength, buckled_shows_the_largest_share) {
+    struct lumber lumber = stick("2x4", "spruce-pine-fir", "no-2");
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    input.effective_length[1] = 72 * INCH;
+    input.N = -200 * 5.25 * LB;
+    input.edgewise = 2.0 * 1312.5 * 3.0625 * LB_IN;
+    input.flatwise = 1.5 * 1443.75 * 1.3125 * LB_IN;
+    struct rating bent = check_bend(&input, NULL);
+    SAME_TEXT(bent.governs, "buckles");
+    NEAR_REL(bent.ratio, 3.5, 1e-9);
+    input.N = -0.6 * 181.953125 * 5.25 * LB;
+    input.edgewise = 0.65 * 1604.3902 * 3.0625 * LB_IN;
+    input.flatwise = 0.0;
+    input.unheld = 144 * INCH;
+    input.shape = LOAD_SHAPE_UNIFORM;
+    struct rating turned = check_bend(&input, NULL);
+    SAME_TEXT(turned.governs, "buckles");
+    NEAR_REL(turned.ratio, 1.0225, 1e-6);
+}
+
 /* Past its buckling stress: finite, over 1, for every share of bending. */
 Test(strength, buckled_is_a_finite_failure) {
     struct lumber lumber = stick("2x4", "spruce-pine-fir", "no-2");
@@ -322,6 +407,14 @@ Test(strength, bare_post_shows_its_stress) {
     input.effective_length[0] = input.effective_length[1] = 6 * FOOT;
     input.N = -2 * 11783 * LB;
     NEAR_ABS(check_bend(&input, NULL).ratio, 2.0, 1e-3);
+    /* 5 Pa of bending both ways, on 7.146 in3, are dust: no sum to redo */
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    input.N /= 4.0;
+    input.edgewise = input.flatwise = 5.0 * input.section.strong;
+    SAME_TEXT(check_bend(&input, &working).governs, "push along the stick");
+    cr_assert(isfinite(noted(&working, "rc")) && isnan(noted(&working, "sum")));
+    arena_free(arena);
 }
 
 /* NDS 3.7.1.4: 1x2 brace, 60 in: le/d = 80. Little push: a caution; a quarter of Fc' and more:
@@ -340,6 +433,80 @@ Test(strength, too_slim_for_a_post) {
     SAME_TEXT(heavy.governs, "too slim for a post");
     input.N = 10 * LB; /* a pull does not care */
     cr_assert(!check_bend(&input, NULL).slender);
+}
+
+/* NDS 3.3.3.7: RB 50 at most. 3/4 x 11-1/4 of Fb 1000, E 1.3e6, lu 96 in: le 190.23, RB sqrt(190.23
+ * x 11.25)/0.75 = 61.68; FbE 1.2 x 1.3e6/3804.6 = 410.0, CL 0.3970. S 15.82 in3: 1500 lb-in are
+ * 94.8 psi, under a quarter of 397.0; 1650 are 104.3. */
+Test(strength, too_slim_on_edge) {
+    struct lumber lumber = own(0.75, 11.25);
+    lumber.values[PROPERTY_FB] =
+        (struct lumber_value){.has = true, .cited = {1000 * PSI, "", MARK_TRADE}};
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    input.unheld = 96 * INCH;
+    input.shape = LOAD_SHAPE_UNIFORM;
+    struct bend_limits limits = bend_limits_of(&input);
+    cr_assert(!limits.stout);
+    struct rating light = bend_rating(&limits, 0.0, 1500 * LB_IN, 0.0);
+    cr_assert(light.slender);
+    NEAR_ABS(light.ratio, 0.2388, 1e-4);
+    struct rating heavy = bend_rating(&limits, 0.0, 1650 * LB_IN, 0.0);
+    NEAR_ABS(heavy.ratio, 61.6815 / 50.0, 1e-5);
+    SAME_TEXT(heavy.governs, "too slim to stand on edge");
+    input.unheld = 48 * INCH; /* le 2.06 x 48, RB 44.5 */
+    cr_assert(bend_limits_of(&input).stout);
+}
+
+/* Limits made once rate as the check itself does. */
+Test(strength, limits_made_once_rate_alike) {
+    static const double FORCES[] = {-2000, -300, 0, 300}, MOMENTS[] = {0, 150, 2500};
+    static const double LENGTHS[] = {0, 30, 80};
+    struct lumber lumber = stick("2x4", "hem-fir", "no-2");
+    for (int k = 0; k < 3 * 3; k++) {
+        struct bend_input input = bend_of(&lumber, DURATION_TWO_MONTHS);
+        input.unheld = LENGTHS[k % 3] * INCH;
+        input.effective_length[0] = input.effective_length[1] = LENGTHS[k / 3] * INCH;
+        input.conditions.wet = k % 2;
+        struct bend_limits limits = bend_limits_of(&input);
+        for (int i = 0; i < 4 * 3 * 3; i++) {
+            input.N = FORCES[i % 4] * LB;
+            input.edgewise = MOMENTS[i / 4 % 3] * LB_IN;
+            input.flatwise = MOMENTS[i / 12] * LB_IN;
+            struct rating want = check_bend(&input, NULL);
+            struct rating got = bend_rating(&limits, input.N, input.edgewise, input.flatwise);
+            cr_assert(got.ratio == want.ratio && got.slender == want.slender, "%d, %d", k, i);
+            SAME_TEXT(got.governs, want.governs);
+        }
+    }
+}
+
+/* No factor is ever taken as 1 because its table ends: a size of which nothing is published has no
+ * strength of any kind. */
+Test(strength, no_factor_no_strength) {
+    static const double LOADS[4][3] = {{0, 100, 0}, {0, 0, 100}, {100, 0, 0}, {-100, 0, 0}};
+    static const enum property SIZED[] = {PROPERTY_FT, PROPERTY_FC};
+    struct lumber lumber = stick("2x4", "spruce-pine-fir", "no-2");
+    struct conditions conditions = {.duration = DURATION_TEN_YEARS};
+    double edgewise, flatwise, value;
+    lumber.nominal_width = 1.0;
+    for (int i = 0; i < 2; i++)
+        cr_assert(!strength(&lumber, SIZED[i], &conditions, NULL, &value));
+    cr_assert(!strength_bending(&lumber, &conditions, NULL, &edgewise, NULL));
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    struct bend_limits limits = bend_limits_of(&input);
+    for (int i = 0; i < 4; i++) {
+        input.N = LOADS[i][0] * LB;
+        input.edgewise = LOADS[i][1] * LB_IN;
+        input.flatwise = LOADS[i][2] * LB_IN;
+        SAME_TEXT(check_bend(&input, NULL).missing, "a factor for this size");
+        SAME_TEXT(bend_rating(&limits, input.N, input.edgewise, input.flatwise).missing,
+                  "a factor for this size");
+    }
+    /* 4 in thick and 3 wide: a size factor, but no flat-use factor */
+    lumber.nominal_thickness = 4.0;
+    lumber.nominal_width = 3.0;
+    cr_assert(strength_bending(&lumber, &conditions, NULL, &edgewise, NULL));
+    cr_assert(!strength_bending(&lumber, &conditions, NULL, &edgewise, &flatwise));
 }
 
 Test(strength, more_length_or_water_never_helps) {
@@ -382,6 +549,9 @@ Test(strength, own_numbers_without_a_strength_are_not_covered) {
     cr_assert(check_bend(&input, NULL).covered);
     input.section = section_own(0.01, 1e-5, 1e-6, 0.0, 0.0);
     SAME_TEXT(check_bend(&input, NULL).missing, "size of the stick");
+    lumber.values[PROPERTY_EMIN].has = false;
+    input.section = section_rectangle(lumber.thickness, lumber.width);
+    SAME_TEXT(check_bend(&input, NULL).missing, "low stiffness Emin");
 }
 
 /* Own section: r x sqrt(12) stands for d. A 2x4 given by area and inertias buckles as the 2x4 does.
@@ -393,7 +563,13 @@ Test(strength, own_section_buckles_by_its_inertia) {
     input.effective_length[0] = input.effective_length[1] = 40 * INCH;
     double want = check_bend(&input, NULL).ratio, b = lumber.thickness, d = lumber.width;
     input.section = section_own(b * d, b * d * d * d / 12.0, d * b * b * b / 12.0, 0.0, 0.0);
-    NEAR_REL(check_bend(&input, NULL).ratio, want, 1e-9);
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    NEAR_REL(check_bend(&input, &working).ratio, want, 1e-9);
+    cr_assert(isnan(noted(&working, "b")) && isnan(noted(&working, "d")), "sides nobody gave");
+    NEAR_REL(noted(&working, "A"), 5.25, 1e-12);
+    redo_all(&working);
+    arena_free(arena);
 }
 
 /* By its inertias and size a 2x4 also bends as the 2x4 does: 2 I / d = b d^2 / 6. */
@@ -404,6 +580,16 @@ Test(strength, own_section_bends_by_its_inertia) {
         section_own(b * d, b * d * d * d / 12.0, d * b * b * b / 12.0, lumber.thickness, d);
     NEAR_REL(own.strong, b * d * d / 6.0, 1e-12);
     NEAR_REL(own.weak, d * b * b / 6.0, 1e-12);
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
+    input.edgewise = 1000 * LB_IN;
+    double want = check_bend(&input, NULL).ratio;
+    input.section = own;
+    NEAR_REL(check_bend(&input, &working).ratio, want, 1e-12);
+    NEAR_REL(noted(&working, "d"), 3.5, 1e-12);
+    redo_all(&working);
+    arena_free(arena);
 }
 
 /* By hand: 2x4, V 300 and 400 lb at right angles: 500 lb; 1.5 x 500/5.25 = 142.86 psi; SPF wet
@@ -442,7 +628,10 @@ Test(strength, hanging_by_hand) {
     NEAR_ABS(rating.ratio, 0.8466, 1e-4);
     redo_all(&working);
     input.to_end = 17.5 * INCH;
-    NEAR_ABS(check_hang(&input, NULL).limit / LB, 236.25, 0.005);
+    struct working inside = {.arena = arena};
+    NEAR_ABS(check_hang(&input, &inside).limit / LB, 236.25, 0.005);
+    NEAR_ABS(noted(&inside, "Vr'"), 236.25, 0.005);
+    redo_all(&inside);
     arena_free(arena);
 }
 
@@ -494,6 +683,15 @@ Test(strength, sag_by_hand) {
     arena_free(arena);
 }
 
+/* A 1x4 of 16 in between rails, wet, sag to span/240. */
+static struct slat_input slat_of(const struct lumber *lumber) {
+    return (struct slat_input){.lumber = lumber,
+                               .conditions = {.wet = true, .duration = DURATION_TEN_YEARS},
+                               .section = section_rectangle(lumber->thickness, lumber->width),
+                               .span = 16 * INCH,
+                               .sag_divisor = 240};
+}
+
 /* By hand: flat 1x4, ungraded SPF, wet, 16 in, 2 lb/in of trays, 20 lb can. S = 3.5 x 0.75^2/6 =
  * 0.32813; Fb 350 x 1.5 x Cfu 1.1 = 577.5. Share: 2 x 256/8 = 64 lb-in, 195.0 psi: 0.3377. Can: 80
  * lb-in, 243.8/(577.5 x 1.6) = 0.2639. Sag: I 0.12305, E' 0.9e6: 5 x 2 x 65536/(384 x 0.9e6 x
@@ -502,13 +700,9 @@ Test(strength, slat_by_hand) {
     struct lumber lumber = stick("1x4", "spruce-pine-fir", "ungraded");
     struct arena *arena = arena_new();
     struct working working = {.arena = arena};
-    struct slat_input input = {.lumber = &lumber,
-                               .conditions = {.wet = true, .duration = DURATION_TEN_YEARS},
-                               .section = section_rectangle(lumber.thickness, lumber.width),
-                               .span = 16 * INCH,
-                               .standing = 2 * LB / INCH,
-                               .can = 20 * LB,
-                               .sag_divisor = 240};
+    struct slat_input input = slat_of(&lumber);
+    input.standing = 2 * LB / INCH;
+    input.can = 20 * LB;
     struct rating rating = check_slat(&input, &working);
     NEAR_ABS(rating.ratio, 0.4623, 1e-4);
     SAME_TEXT(rating.governs, "sag");
@@ -518,19 +712,50 @@ Test(strength, slat_by_hand) {
     rating = check_slat(&input, NULL);
     NEAR_ABS(rating.ratio, 0.7916, 1e-4);
     SAME_TEXT(rating.governs, "bending under a full watering can");
+    /* the 2 lb/in as 0.25 of its own, 0.75 that stand and 1 that do not: 0.3377 in bending as
+     * before; sag 0.01541 x (1 x 2 + 1)/2 = 0.02312 of 0.06667: 0.3467; under 20 lb 80 + 0.25 x
+     * 256/8 = 88 lb-in: 0.2639 x 1.1 = 0.2903 */
+    struct working shares = {.arena = arena};
+    input.own_weight = 0.25 * LB / INCH;
+    input.standing = 0.75 * LB / INCH;
+    input.brief = LB / INCH;
+    input.can = 20 * LB;
+    NEAR_ABS(check_slat(&input, &shares).ratio, 0.3467, 1e-4);
+    NEAR_ABS(noted(&shares, "r2"), 0.2903, 1e-4);
+    redo_all(&shares);
+    input.sag_divisor = 1.0;
+    NEAR_ABS(check_slat(&input, NULL).ratio, 0.3377, 1e-4);
+    arena_free(arena);
+}
+
+/* The same 1x4 on edge: S 0.75 x 3.5^2/6 = 1.53125, 640 lb-in of 20 lb/in are 417.96 psi. le 2.06 x
+ * 16 = 32.96 in, RB^2 205.08, FbE 1.2 x 333000/205.08 = 1948.5, CL 0.98232 of Fb 350 x 1.5 = 525:
+ * 515.72, no flat-use factor. 0.8104. I 2.6797 in4: sag 2 x 0.0070765 of 0.06667, 0.2123. */
+Test(strength, slat_on_edge_by_hand) {
+    struct lumber lumber = stick("1x4", "spruce-pine-fir", "ungraded");
+    struct arena *arena = arena_new();
+    struct working working = {.arena = arena};
+    struct slat_input input = slat_of(&lumber);
+    input.on_edge = true;
+    input.standing = 20 * LB / INCH;
+    struct rating rating = check_slat(&input, &working);
+    NEAR_ABS(rating.ratio, 0.8104, 1e-4);
+    SAME_TEXT(rating.governs, "bending under its share");
+    NEAR_REL(noted(&working, "I"), 2.6797, 1e-4);
+    redo_all(&working);
+    lumber.values[PROPERTY_FB].has = false; /* leaves the sag alone: not covered, but it can fail */
+    input.standing *= 10.0;
+    NEAR_ABS(check_slat(&input, NULL).ratio, 2.123, 1e-3);
     arena_free(arena);
 }
 
 /* Sag is judged where a strength is missing; one that fails comes before what is not covered. */
 Test(strength, slat_without_a_strength) {
     struct lumber lumber = own(0.75, 3.5);
-    struct slat_input input = {.lumber = &lumber,
-                               .conditions = {.duration = DURATION_TEN_YEARS},
-                               .section = section_rectangle(lumber.thickness, lumber.width),
-                               .span = 16 * INCH,
-                               .standing = 2 * LB / INCH,
-                               .can = 20 * LB,
-                               .sag_divisor = 240};
+    struct slat_input input = slat_of(&lumber);
+    input.conditions.wet = false;
+    input.standing = 2 * LB / INCH;
+    input.can = 20 * LB;
     cr_assert(!check_slat(&input, NULL).covered);
     input.standing *= 20;
     struct rating rating = check_slat(&input, NULL);
@@ -551,6 +776,7 @@ Test(strength, not_a_number_never_passes) {
                               &good.effective_length[0],
                               &good.effective_length[1],
                               &good.section.area,
+                              &good.net_area,
                               &good.section.strong};
     cr_assert(check_bend(&good, NULL).ratio <= 1.0);
     for (size_t i = 0; i < sizeof fields / sizeof *fields; i++) {
@@ -559,6 +785,10 @@ Test(strength, not_a_number_never_passes) {
         cr_assert(!(check_bend(&good, NULL).ratio <= 1.0), "field %d", (int)i);
         *fields[i] = keep;
     }
+    struct bend_limits limits = bend_limits_of(&good);
+    cr_assert(!(bend_rating(&limits, NAN, 0.0, 0.0).ratio <= 1.0));
+    cr_assert(!(bend_rating(&limits, 0.0, NAN, 0.0).ratio <= 1.0));
+    cr_assert(!(bend_rating(&limits, 0.0, 0.0, NAN).ratio <= 1.0));
     struct shear_input shear = {.lumber = &lumber, .section = good.section, .edgewise = NAN};
     cr_assert(!(check_shear(&shear, NULL).ratio <= 1.0));
     struct sag_input sag = {.lumber = &lumber, .standing = NAN, .span = 1.0, .divisor = 240};
@@ -582,4 +812,14 @@ Test(rating, nan_stays_the_worst) {
     cr_assert(ratio_worse(NAN, 5.0) && !ratio_worse(5.0, NAN) && !ratio_worse(NAN, NAN));
     cr_assert(rating_is_worse(&bad, &high) && !rating_is_worse(&high, &bad));
     cr_assert(ratio_worse(1.0, 0.999) && !ratio_worse(1.0 + 1e-12, 1.0), "equal places");
+}
+
+/* The caution on slim sticks survives, whichever of the two is worse. */
+Test(rating, slender_stays) {
+    struct rating slim = rating_of(0.1, 1.0, QUANTITY_NUMBER, "", "");
+    struct rating other = rating_of(0.5, 1.0, QUANTITY_NUMBER, "", "");
+    cr_assert(!rating_worse(slim, other).slender);
+    slim.slender = true;
+    struct rating first = rating_worse(slim, other), second = rating_worse(other, slim);
+    cr_assert(first.slender && second.slender && first.ratio == 0.5 && second.ratio == 0.5);
 }
