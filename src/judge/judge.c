@@ -39,8 +39,9 @@ static int compare_checks(const void *left, const void *right) {
 }
 
 static enum verdict worst_verdict(const struct result *result) {
-    /* a frame of which nothing was checked is not one that holds */
-    enum verdict worst = result->checks.count ? VERDICT_OK : VERDICT_NOT_COVERED;
+    /* a frame of which nothing was checked, or under nothing, is not one that holds */
+    enum verdict worst =
+        result->checks.count && result->combinations.count ? VERDICT_OK : VERDICT_NOT_COVERED;
     for (size_t k = 0; k < result->checks.count; k++)
         if (result->checks.items[k].verdict > worst)
             worst = result->checks.items[k].verdict;

@@ -36,6 +36,12 @@ static const char *judged_summary(struct arena *arena, const struct result *resu
     const char *title = title_in_words(arena, result);
     if (!tally.all)
         return arena_print(arena, "%s: there was nothing to check.", title);
+    if (result->verdict == VERDICT_NOT_COVERED && !result->combinations.count)
+        return arena_print(
+            arena,
+            "%s: no combination of loads has anything in it, so whether it holds was "
+            "not checked.",
+            title);
     const char *worst = worst_in_words(arena, &result->checks.items[0]);
     size_t fails = tally.of[VERDICT_FAILS], close = tally.of[VERDICT_CLOSE];
     size_t without = tally.of[VERDICT_NOT_COVERED];
