@@ -580,6 +580,8 @@ Test(strength, own_section_bends_by_its_inertia) {
         section_own(b * d, b * d * d * d / 12.0, d * b * b * b / 12.0, lumber.thickness, d);
     NEAR_REL(own.strong, b * d * d / 6.0, 1e-12);
     NEAR_REL(own.weak, d * b * b / 6.0, 1e-12);
+    NEAR_REL(own.column_width, d, 1e-12);
+    NEAR_REL(own.column_thickness, b, 1e-12);
     struct arena *arena = arena_new();
     struct working working = {.arena = arena};
     struct bend_input input = bend_of(&lumber, DURATION_TEN_YEARS);
