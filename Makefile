@@ -215,7 +215,7 @@ BENCH_SOURCES := tests/bench/bench.c tests/bench/cutting.c tests/bench/fixing.c 
 
 $(BUILD)/bench: $(BENCH_SOURCES) $(wildcard tests/bench/*.h) $(BUILD)/libbatten.a
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -D_DEFAULT_SOURCE -std=c17 -Wall -Wextra $(CFLAGS) -o $@ \
-		$(BENCH_SOURCES) $(BUILD)/libbatten.a -lcholmod -llapacke -llapack $(ALL_LDLIBS)
+		$(BENCH_SOURCES) -Wl,--wrap=sparse_factor $(BUILD)/libbatten.a -lcholmod -llapacke -llapack $(ALL_LDLIBS)
 
 $(BUILD)/trivial: tests/bench/trivial.c
 	$(call say,link $@)$(CC) $(ALL_CPPFLAGS) -std=c17 -Wall -Wextra $(CFLAGS) $(ALL_LDFLAGS) -o $@ $< $(ALL_LDLIBS)
