@@ -72,7 +72,13 @@ static int compare_loads(const void *left, const void *right) {
         return a->segment < b->segment ? -1 : 1;
     if (a->a != b->a)
         return a->a < b->a ? -1 : 1;
-    return (a->b > b->b) - (a->b < b->b);
+    if (a->b != b->b)
+        return a->b < b->b ? -1 : 1;
+    /* in one order however the C library sorts: sums keep their last bits */
+    for (int c = 0; c < 3; c++)
+        if (a->force[c] != b->force[c])
+            return a->force[c] < b->force[c] ? -1 : 1;
+    return 0;
 }
 
 /* Sort by segment and index. */

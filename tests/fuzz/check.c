@@ -28,7 +28,8 @@ static void hold_check(const struct check *check) {
 }
 
 static void hold_result(const struct result *result) {
-    enum verdict worst = VERDICT_OK;
+    /* under no combination nothing is judged to hold */
+    enum verdict worst = result->combinations.count ? VERDICT_OK : VERDICT_NOT_COVERED;
     for (size_t k = 0; k < result->checks.count; k++)
         if (result->checks.items[k].verdict > worst)
             worst = result->checks.items[k].verdict;
