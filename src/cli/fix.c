@@ -36,7 +36,8 @@ static enum exit_status write_edited(const struct call *call, const struct text 
     return write_output(call, &edited, status);
 }
 
-static void show(const struct call *call, const struct fix_answer *answer) {
+static void show(const struct call *call, const struct fix_answer *answer,
+                 enum exit_status status) {
     const char *path = call->options.value[OPTION_OUTPUT];
     if (path && strcmp(path, "-") == 0 && (answer->found || answer->passes_already))
         return; /* the description itself goes there */
@@ -45,7 +46,7 @@ static void show(const struct call *call, const struct fix_answer *answer) {
         return;
     }
     struct text text = text_new(call->arena);
-    fix_text(&text, answer, answer->found ? path : NULL);
+    fix_text(&text, answer, answer->found && status == EXIT_HOLDS ? path : NULL);
     output_text(&text);
 }
 
@@ -66,6 +67,6 @@ enum exit_status fix_command(const struct call *call) {
         return output_problems(call->arena, input_name(call_word(call, 0)), &answer->problems,
                                given[OPTION_JSON]);
     enum exit_status status = write_edited(call, &bytes, answer, status_of(answer));
-    show(call, answer);
+    show(call, answer, status);
     return status;
 }

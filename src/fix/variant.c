@@ -1,6 +1,7 @@
 #include "fix/work.h"
 
 #include "frame/merge.h"
+#include "frame/node_make.h"
 #include "judge/judge.h"
 
 #include <math.h>
@@ -27,7 +28,8 @@ static const struct node *edits_of(struct work *work, const struct set *set) {
 static const struct node *completed(struct work *work, const struct node *edit) {
     if (!work->frame->shape.given)
         return edit;
-    struct node *whole = merge_edit(work->arena, edit, edit);
+    /* no merge with itself, which would lose what the edit takes away */
+    struct node *whole = node_copy(work->arena, edit, edit->key);
     for (size_t s = 0; s < sizeof MADE / sizeof *MADE; s++) {
         const struct node *own = node_child(work->raw, MADE[s]);
         const struct node *made = node_child(work->frame->tree, MADE[s]);
