@@ -86,6 +86,36 @@ static void note_assumptions(struct buying *buying) {
                                      metric ? "12 mm" : "1/2 in"));
 }
 
+static bool is_lapped(const struct frame *frame, int member) {
+    for (int end = 0; end < 2; end++) {
+        int connection = frame->members.items[member].ends[end];
+        if (connection < 0)
+            connection = frame->default_connection;
+        if (connection >= 0 &&
+            (frame->connections.items[connection].type == CONNECTION_SCREWED_LAP ||
+             frame->connections.items[connection].type == CONNECTION_GLUED_LAP))
+            return true;
+    }
+    return false;
+}
+
+/* Slats are cut for rails whose middle lines lie at the joints; in wood a lapped rail lies beside
+ * its post. */
+static void note_slats(struct buying *buying) {
+    const struct frame *frame = buying->frame;
+    for (size_t s = 0; s < frame->shelves.count; s++) {
+        const struct shelf *shelf = &frame->shelves.items[s];
+        if (shelf->deck != DECK_SLATS || !shelf->rail_count || !is_lapped(frame, shelf->rails[0]))
+            continue;
+        buy_note(
+            buying,
+            "slats are as long as the outer rails lie apart on their middle lines, over all; "
+            "rails that are lapped on the outside of the posts lie farther apart by a post and "
+            "a rail, on the inside nearer: measure there, and cut the slats last");
+        return;
+    }
+}
+
 struct cut_answer *cut_frame(struct arena *arena, const struct frame *frame,
                              const struct cut_options *options) {
     struct cut_answer *answer = ARENA_NEW(arena, struct cut_answer);
@@ -104,6 +134,7 @@ struct cut_answer *cut_frame(struct arena *arena, const struct frame *frame,
         buy_smalls(&buying);
         weigh(&buying);
         note_assumptions(&buying);
+        note_slats(&buying);
     }
     return answer;
 }

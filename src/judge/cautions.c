@@ -21,10 +21,12 @@ static void sticks_taken(struct run *run) {
                                          "buckling, which is kinder than the rule for graded wood",
                                          name));
         if (lumber->worse_than_taken)
-            run_caution(run, arena_print(run->arena,
-                                         "stick %s: the knots or the grain that you measured leave "
-                                         "it weaker than the values taken here; do not use it",
-                                         name));
+            run_caution(
+                run, arena_print(run->arena,
+                                 "stick %s: the knots or the grain that you measured leave "
+                                 "it weaker than an ungraded one: it has no strength that can be "
+                                 "counted on; do not use it",
+                                 name));
         if (lumber->basis == LUMBER_OWN && !lumber->has_density && frame->self_weight)
             run_caution(run, arena_print(run->arena,
                                          "stick %s: no density given, so its weight counts as none",

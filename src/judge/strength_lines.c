@@ -69,6 +69,8 @@ static bool unfit_finger_joints(const struct stick_work *work) {
 }
 
 static const char *bend_advice(const struct worst_place *place) {
+    if (place->bend.lumber->worse_than_taken)
+        return "the knots or the grain that you measured leave it too weak: choose another stick";
     if (place->bend.lumber->basis == LUMBER_NO_VALUES)
         return "no published strength for this grade at this size: choose another grade or size";
     if (place->bend.N < 0.0 && fabs(place->bend.edgewise) + fabs(place->bend.flatwise) < 1.0)

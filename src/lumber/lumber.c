@@ -136,6 +136,9 @@ struct lumber lumber_from_table(struct lumber_from_table stick) {
     fill_values(&lumber);
     if (stick.measured)
         raise_by_eye(&lumber, stick.knots, stick.slope_of_grain);
+    if (lumber.worse_than_taken) /* nobody knows how strong it is: no check passes it */
+        lumber.values[PROPERTY_FB].has = lumber.values[PROPERTY_FT].has =
+            lumber.values[PROPERTY_FC].has = false;
     lumber.has_gravity = table_specific_gravity(stick.species, &lumber.gravity);
     return lumber;
 }

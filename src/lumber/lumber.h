@@ -54,9 +54,10 @@ struct lumber {
     enum lumber_basis basis;
     int species, grade; /* as named by the user; -1 for own numbers */
     bool finger_jointed;
-    struct lumber_eye eye;   /* LUMBER_BY_EYE */
-    bool worse_than_taken;   /* knots or grain as measured leave less than was taken: to be said */
-    double thickness, width; /* m, smaller and larger side; 0 where not known */
+    struct lumber_eye eye; /* LUMBER_BY_EYE */
+    bool worse_than_taken; /* knots or grain as measured leave less than an ungraded stick has: then
+                              there is no Fb, Ft, Fc; to be said */
+    double thickness, width;                 /* m, smaller and larger side; 0 where not known */
     double nominal_thickness, nominal_width; /* in; 0 for own numbers */
     struct lumber_value values[PROPERTY_COUNT];
     bool emin_is_e; /* own material without Emin: E is used, to be said */

@@ -230,6 +230,9 @@ Test(lumber, own_grading_raises_an_ungraded_stick) {
     cr_assert(measured("ungraded", 0.5, 1.0 / 4.0).basis == LUMBER_UNGRADED);
     cr_assert(measured("ungraded", 3.0, 0.0).basis == LUMBER_UNGRADED);
     cr_assert(measured("ungraded", 3.0, 0.0).worse_than_taken);
+    /* and nothing passes what is weaker than ungraded */
+    cr_assert(!knotty.values[PROPERTY_FB].has && !knotty.values[PROPERTY_FT].has &&
+              !knotty.values[PROPERTY_FC].has && pushed.values[PROPERTY_FB].has);
     cr_assert(measured("ungraded", 0.5, 1.0 / 4.0).worse_than_taken && !best.worse_than_taken);
     struct lumber graded = measured("no-3", 0.25, 0.0);
     cr_assert(graded.basis == LUMBER_GRADED);
