@@ -1,6 +1,7 @@
 #include "buy/buy.h"
 
 #include "buy/work.h"
+#include "pieces/ends.h"
 #include "pieces/weigh.h"
 
 #include <math.h>
@@ -86,26 +87,16 @@ static void note_assumptions(struct buying *buying) {
                                      metric ? "12 mm" : "1/2 in"));
 }
 
-static bool is_lapped(const struct frame *frame, int member) {
-    for (int end = 0; end < 2; end++) {
-        int connection = frame->members.items[member].ends[end];
-        if (connection < 0)
-            connection = frame->default_connection;
-        if (connection >= 0 &&
-            (frame->connections.items[connection].type == CONNECTION_SCREWED_LAP ||
-             frame->connections.items[connection].type == CONNECTION_GLUED_LAP))
-            return true;
-    }
-    return false;
-}
-
 /* Slats are cut for rails whose middle lines lie at the joints; in wood a lapped rail lies beside
  * its post. */
 static void note_slats(struct buying *buying) {
     const struct frame *frame = buying->frame;
     for (size_t s = 0; s < frame->shelves.count; s++) {
         const struct shelf *shelf = &frame->shelves.items[s];
-        if (shelf->deck != DECK_SLATS || !shelf->rail_count || !is_lapped(frame, shelf->rails[0]))
+        if (shelf->deck != DECK_SLATS || !shelf->rail_count)
+            continue;
+        const struct model_member *rail = &buying->model->members[shelf->rails[0]];
+        if (!ends_lapped(frame, &rail->ends[0]) && !ends_lapped(frame, &rail->ends[1]))
             continue;
         buy_note(
             buying,

@@ -30,6 +30,11 @@ static enum reach reach_of(enum connection_type type) {
     return REACH_JOINT;
 }
 
+bool ends_lapped(const struct frame *frame, const struct member_end *end) {
+    return end->connection >= 0 &&
+           reach_of(frame->connections.items[end->connection].type) == REACH_OUTER_FACE;
+}
+
 /* Out of the stick at an end. */
 static void outwards(const struct model_member *stick, int end, double direction[3]) {
     for (int c = 0; c < 3; c++)

@@ -22,4 +22,8 @@ struct end_cut end_cut(const struct model *model, const struct meetings *meeting
 /* rad, across local y (axis 1) or z (axis 2). */
 double end_cut_angle(const struct end_cut *cut, int axis);
 
+/* Does the end of a stick run past, to the outer face of its host (a lap)? Not where it is host
+ * itself. */
+bool ends_lapped(const struct frame *frame, const struct member_end *end);
+
 #endif

@@ -10,6 +10,7 @@
 
 enum { MOST_PASSES = 50 };
 #define SETTLED 1e-8
+#define SLOW 0.3 /* a pass that leaves more of the change than this wants a factor of its own */
 
 struct second_order_frame {
     struct sway_setting setting;
@@ -188,8 +189,8 @@ static void take_off_turned(const struct passes *passes, const double *x, double
     }
 }
 
-/* x from its value in the last pass. The forces change little from the second pass on: a factor of
- * theirs serves until movements settle by less than to a third a pass. */
+/* x from its value in the last pass. The forces change little from the second pass on: its factor
+ * serves the later ones too, as long as the change shrinks fast enough. */
 static bool solve_pass(const struct passes *passes, bool anew, double *x) {
     const struct sparse *factor = &passes->factor;
     size_t bytes = passes->pieces->unknowns * sizeof *x;
@@ -226,7 +227,7 @@ static void iterate(const struct passes *passes, double *x) {
             passes->out->stands = true;
             return;
         }
-        anew = pass == 1 || (pass > 2 && !(change <= 0.3 * last));
+        anew = pass == 1 || (pass > 2 && !(change <= SLOW * last));
         take_axial(passes);
     }
 }
